@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Practices;
+
+namespace WorkWindows.Engine.Rules;
+
+/// <summary>A condition on signals and calendar, where it applies, what it does and where it comes from.</summary>
+/// <param name="Id">Its key: lower case, hyphens and dots; unique in its pack.</param>
+/// <param name="Title">What it says, in a few words for people.</param>
+/// <param name="Effect">What it does to a day on which the condition holds.</param>
+/// <param name="Scope">The tasks that it speaks of.</param>
+/// <param name="When">The condition.</param>
+/// <param name="Because">Why the effect follows, in one plain sentence.</param>
+/// <param name="Measure">What must be done on the days that it limits, or what it requires; null otherwise.</param>
+/// <param name="Authority">How binding it is.</param>
+/// <param name="Source">Where it is stated.</param>
+/// <param name="Valid">The years that the source speaks of.</param>
+public sealed record Rule(
+    string Id,
+    string Title,
+    Effect Effect,
+    Scope Scope,
+    Condition When,
+    string Because,
+    string? Measure,
+    Authority Authority,
+    RuleSource Source,
+    ValidYears Valid);
+
+/// <summary>What a rule does to a day.</summary>
+public enum Effect
+{
+    /// <summary>No work.</summary>
+    Closes,
+
+    /// <summary>Work goes on under a named measure.</summary>
+    Limits,
+
+    /// <summary>The day is better than others.</summary>
+    Favours,
+
+    /// <summary>Adds an item of equipment or care.</summary>
+    Requires,
+}
+
+/// <summary>How binding a rule is.</summary>
+public enum Authority
+{
+    Regulation,
+    AgencyGuideline,
+    PublishedStudy,
+    CommonPractice,
+}
+
+/// <summary>Where a rule is stated.</summary>
+/// <param name="Title">The document.</param>
+/// <param name="Year">Its year, or null where none is printed.</param>
+/// <param name="Where">Paragraph or page, or null.</param>
+/// <param name="Address">Where it can be read, or null.</param>
+public sealed record RuleSource(string Title, int? Year, string? Where, string? Address);
+
+/// <summary>The years that a rule is known to be valid for, both included; null leaves that end open.</summary>
+public sealed record ValidYears(int? From, int? To);
+
+/// <summary>
+/// The tasks that a rule speaks of. Each part that names something must match; a part that is empty matches all.
+/// </summary>
+/// <param name="Practices">Keys of practices.</param>
+/// <param name="Traits">The practice has at least one of these traits.</param>
+/// <param name="States">Two-letter postal codes.</param>
+/// <param name="Counties">Five-digit county FIPS codes.</param>
+/// <param name="SpeciesGroups">The parcel's stand has a species of at least one of these groups.</param>
+/// <param name="SiteFlags">The parcel has at least one of these flags.</param>
+public sealed record Scope(
+    ImmutableSortedSet<string> Practices,
+    PracticeTraits Traits,
+    ImmutableSortedSet<string> States,
+    ImmutableSortedSet<string> Counties,
+    ImmutableSortedSet<SpeciesGroup> SpeciesGroups,
+    ImmutableSortedSet<SiteFlag> SiteFlags);

@@ -1,0 +1,23 @@
+namespace WorkWindows.Engine.Signals;
+
+/// <summary>How a value is known.</summary>
+public enum Basis
+{
+    /// <summary>It is not known.</summary>
+    Missing,
+
+    /// <summary>Read at a weather station.</summary>
+    Observed,
+
+    /// <summary>Forecast, with the time the forecast was issued.</summary>
+    Forecast,
+
+    /// <summary>Expected from past years of the same place, with their number.</summary>
+    Climatology,
+
+    /// <summary>Fixed by the calendar or by astronomy.</summary>
+    Calendar,
+
+    /// <summary>Seen on the property by a named person.</summary>
+    SiteObservation,
+}

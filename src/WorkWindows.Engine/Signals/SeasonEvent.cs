@@ -1,0 +1,17 @@
+using NodaTime;
+
+namespace WorkWindows.Engine.Signals;
+
+/// <summary>A yearly event of nature that a calendar rule may refer to.</summary>
+public enum SeasonEventKind
+{
+    /// <summary>The buds of the canopy break.</summary>
+    LeafOut,
+}
+
+/// <summary>One year's event. A year whose event cannot be told has no entry, and is unknown to every rule.</summary>
+/// <param name="Kind">Which event.</param>
+/// <param name="Date">The day it happened or is predicted for.</param>
+/// <param name="Basis">Observed or forecast temperatures, past years, or seen on the property.</param>
+/// <param name="Years">Past years that stand behind a date known from climatology; 0 otherwise.</param>
+public sealed record SeasonEvent(SeasonEventKind Kind, LocalDate Date, Basis Basis, int Years = 0);
