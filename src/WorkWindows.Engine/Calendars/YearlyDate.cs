@@ -8,6 +8,8 @@ public abstract record YearlyDate
 {
     /// <summary>Whole days added after the date has been found; may be negative.</summary>
     public int PlusDays { get; init; }
+
+    public YearlyDate Plus(int days) => this with { PlusDays = PlusDays + days };
 }
 
 /// <summary>The same month and day every year; 29 February falls on the 28th of a common year.</summary>

@@ -1,0 +1,101 @@
+using System.Globalization;
+using WorkWindows.Engine.Calendars;
+
+namespace WorkWindows.Engine.Rules.Reading;
+
+/// <summary>Reads the dates and ranges of the calendar.</summary>
+internal static class CalendarReading
+{
+    private const string DateForm = "a month and day such as 08-01, or a mapping with nth, nearest, first or event";
+
+    // A leap year, so that 02-29 is accepted.
+    private const int AnyLeapYear = 2024;
+
+    public static CalendarRange? Range(Entry entry)
+    {
+        if (entry.AsMapping("from", "to", "on") is not { } mapping)
+            return null;
+        if (mapping["on"] is { } on)
+        {
+            if (mapping.Has("from") || mapping.Has("to"))
+                entry.Refuse("either on, or from and to");
+            return Date(on) is { } day ? new(day, day) : null;
+        }
+        var from = mapping.Required("from", DateForm) is { } first ? Date(first) : null;
+        var to = mapping.Required("to", DateForm) is { } last ? Date(last) : null;
+        return from is null || to is null ? null : new(from, to);
+    }
+
+    private static YearlyDate? Date(Entry entry)
+    {
+        if (entry.Text is not null)
+            return MonthDay(entry);
+        if (entry.AsMapping("nth", "weekday", "month", "nearest", "to", "first", "on-or-after", "event", "not-before",
+                "not-after", "plus-days") is not { } mapping)
+        {
+            return null;
+        }
+        YearlyDate? date = mapping switch
+        {
+            _ when mapping.Has("nth") => NthOf(mapping),
+            _ when mapping.Has("nearest") => Nearest(mapping),
+            _ when mapping.Has("first") => OnOrAfter(mapping),
+            _ when mapping.Has("event") => Event(mapping),
+            _ => null,
+        };
+        if (date is null && !entry.Faults.Exists(fault => fault.Key.StartsWith(entry.Key, StringComparison.Ordinal)))
+            entry.Refuse(DateForm);
+        var plus = mapping["plus-days"]?.Integer(-366, 366) ?? 0;
+        return date?.Plus(plus);
+    }
+
+    private static FixedDate? MonthDay(Entry entry)
+    {
+        if (DateTime.TryParseExact($"{AnyLeapYear}-{entry.Text}", "yyyy-MM-dd", CultureInfo.InvariantCulture,
+                DateTimeStyles.None, out var date))
+        {
+            return new(date.Month, date.Day);
+        }
+        entry.Refuse("a month and day such as 08-01");
+        return null;
+    }
+
+    private static NthWeekday? NthOf(Mapping mapping)
+    {
+        var nth = mapping["nth"]!.Integer(-5, 5);
+        if (nth == 0)
+            mapping["nth"]!.Refuse("1 to 5 from the start of the month, -1 to -5 from its end");
+        var weekday = mapping.Required("weekday", "a weekday")?.OneOf(Words.Weekdays);
+        var month = mapping.Required("month", "1 to 12")?.Integer(1, 12);
+        return nth is null or 0 || weekday is null || month is null ? null : new(nth.Value, weekday.Value, month.Value);
+    }
+
+    private static NearestWeekday? Nearest(Mapping mapping)
+    {
+        var weekday = mapping["nearest"]!.OneOf(Words.Weekdays);
+        var day = mapping.Required("to", "a month and day such as 11-06") is { } to ? MonthDay(to) : null;
+        return weekday is null || day is null ? null : new(weekday.Value, day.Month, day.Day);
+    }
+
+    private static WeekdayOnOrAfter? OnOrAfter(Mapping mapping)
+    {
+        var weekday = mapping["first"]!.OneOf(Words.Weekdays);
+        var day = mapping.Required("on-or-after", "a month and day such as 11-12") is { } from ? MonthDay(from) : null;
+        return weekday is null || day is null ? null : new(weekday.Value, day.Month, day.Day);
+    }
+
+    private static EventDate? Event(Mapping mapping)
+    {
+        var kind = mapping["event"]!.OneOf(Words.Events);
+        var notBefore = mapping.Required("not-before", "the earliest month and day it can fall on") is { } early
+            ? MonthDay(early) : null;
+        var notAfter = mapping.Required("not-after", "the latest month and day it can fall on") is { } late
+            ? MonthDay(late) : null;
+        if (notBefore is not null && notAfter is not null
+            && (notAfter.Month, notAfter.Day).CompareTo((notBefore.Month, notBefore.Day)) < 0)
+        {
+            mapping["not-after"]!.Refuse("a date that is not before not-before, in the same year");
+        }
+        return kind is null || notBefore is null || notAfter is null ? null : new(kind.Value, notBefore, notAfter);
+    }
+}

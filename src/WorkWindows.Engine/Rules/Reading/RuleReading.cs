@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using WorkWindows.Engine.Practices;
+
+namespace WorkWindows.Engine.Rules.Reading;
+
+/// <summary>Reads one rule.</summary>
+internal static partial class RuleReading
+{
+    private const int FirstYear = 1900;
+    private const int LastYear = 2200;
+
+    public static Rule? Read(Entry entry, ImmutableSortedSet<string> packStates, HashSet<string> taken)
+    {
+        if (entry.AsMapping("id", "title", "effect", "scope", "when", "because", "measure", "authority", "source",
+                "valid") is not { } mapping)
+        {
+            return null;
+        }
+        var id = mapping.Required("id", "a key such as oak-wilt.high-risk") is { } key ? Id(key, taken) : null;
+        var title = mapping.Required("title", "a few words for people")?.Sentence();
+        var effect = mapping.Required("effect", string.Join(", ", Words.Effects.Keys))?.OneOf(Words.Effects);
+        var scope = mapping.Required("scope", "at least one of its keys") is { } named ? ReadScope(named, packStates) : null;
+        var when = mapping.Required("when", "a condition") is { } condition ? ConditionReading.Read(condition) : null;
+        var because = mapping.Required("because", "one plain sentence")?.Sentence();
+        var measure = mapping["measure"]?.Sentence();
+        if (effect is Effect.Limits or Effect.Requires && !mapping.Has("measure"))
+            mapping.Required("measure", "what must be done on such a day");
+        var authority = mapping.Required("authority", string.Join(", ", Words.Authorities.Keys))
+            ?.OneOf(Words.Authorities);
+        var source = mapping.Required("source", "a mapping with a title") is { } cited ? ReadSource(cited) : null;
+        var valid = mapping["valid"] is { } years ? ReadYears(years) : new(null, null);
+        return id is null || title is null || effect is null || scope is null || when is null || because is null
+            || authority is null || source is null || valid is null
+            ? null
+            : new(id, title, effect.Value, scope, when, because, measure, authority.Value, source, valid);
+    }
+
+    /// <summary>A set of two-letter postal codes.</summary>
+    public static ImmutableSortedSet<string> States(Entry? entry) =>
+        Matching(entry, StateForm(), "a two-letter postal code such as MI");
+
+    private static string? Id(Entry entry, HashSet<string> taken)
+    {
+        if (entry.Text is not { } text || !IdForm().IsMatch(text))
+            entry.Refuse("lower-case letters, digits, hyphens and dots, such as oak-wilt.high-risk");
+        else if (!taken.Add(text))
+            entry.Refuse("an id that no other rule of the pack has");
+        else
+            return text;
+        return null;
+    }
+
+    private static Scope? ReadScope(Entry entry, ImmutableSortedSet<string> packStates)
+    {
+        if (entry.AsMapping("practices", "traits", "states", "counties", "species", "flags") is not { } mapping)
+            return null;
+        var states = States(mapping["states"]);
+        var practices = PracticeCatalogue.All.ToDictionary(practice => practice.Id, practice => practice.Id);
+        return new(
+            Several(mapping["practices"], item =>
+            {
+                if (item.Text is { } text && practices.ContainsKey(text))
+                    return text;
+                item.Refuse(string.Join(", ", practices.Keys));
+                return null;
+            }),
+            mapping["traits"]?.Items().Select(item => item.OneOf(Words.Traits) ?? PracticeTraits.None)
+                .Aggregate(PracticeTraits.None, (all, trait) => all | trait) ?? PracticeTraits.None,
+            states.IsEmpty ? packStates : states,
+            Matching(mapping["counties"], CountyForm(), "a five-digit county FIPS code in quotes, such as \"26065\""),
+            [.. mapping["species"]?.Items().Select(item => item.OneOf(Words.Species) ?? default) ?? []],
+            [.. mapping["flags"]?.Items().Select(item => item.OneOf(Words.Flags) ?? default) ?? []]);
+    }
+
+    private static RuleSource? ReadSource(Entry entry)
+    {
+        if (entry.AsMapping("title", "year", "where", "address") is not { } mapping)
+            return null;
+        var title = mapping.Required("title", "the name of the document")?.Sentence();
+        var year = mapping["year"]?.Integer(FirstYear, LastYear);
+        return title is null ? null : new(title, year, mapping["where"]?.Sentence(), mapping["address"]?.Sentence());
+    }
+
+    private static ValidYears? ReadYears(Entry entry)
+    {
+        if (entry.AsMapping("from", "to") is not { } mapping)
+            return null;
+        var years = new ValidYears(
+            mapping["from"]?.Integer(FirstYear, LastYear), mapping["to"]?.Integer(FirstYear, LastYear));
+        if (years.To < years.From)
+            mapping["to"]!.Refuse("a year that is not before from");
+        return years;
+    }
+
+    private static ImmutableSortedSet<string> Matching(Entry? entry, Regex form, string accepted) =>
+        Several(entry, item =>
+        {
+            if (item.Text is { } text && form.IsMatch(text))
+                return text;
+            item.Refuse(accepted);
+            return null;
+        });
+
+    private static ImmutableSortedSet<string> Several(Entry? entry, Func<Entry, string?> read) =>
+        entry is null
+            ? ImmutableSortedSet.Create<string>(StringComparer.Ordinal)
+            : entry.Items().Select(read).OfType<string>().ToImmutableSortedSet(StringComparer.Ordinal);
+
+    [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$")]
+    private static partial Regex IdForm();
+
+    [GeneratedRegex("^[A-Z]{2}$")]
+    private static partial Regex StateForm();
+
+    [GeneratedRegex("^[0-9]{5}$")]
+    private static partial Regex CountyForm();
+}

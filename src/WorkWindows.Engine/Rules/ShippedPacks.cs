@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using WorkWindows.Engine.Rules.Reading;
+
+namespace WorkWindows.Engine.Rules;
+
+/// <summary>The rule packs that come with the engine: the national one first, then the states' by key.</summary>
+public static class ShippedPacks
+{
+    private const string National = "us";
+
+    /// <summary>The text of each pack's file.</summary>
+    public static IEnumerable<string> Texts()
+    {
+        var assembly = typeof(ShippedPacks).Assembly;
+        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.EndsWith(".yaml", StringComparison.Ordinal)))
+        {
+            using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
+            yield return reader.ReadToEnd();
+        }
+    }
+
+    public static ImmutableArray<RulePack> Read() =>
+        [.. Texts().Select(RulePackReader.Read).OrderBy(pack => pack.Id != National).ThenBy(pack => pack.Id, StringComparer.Ordinal)];
+}
