@@ -15,7 +15,7 @@ public sealed record PackFault(long Line, long Column, string Key, string? Value
 
 /// <summary>A rule pack's file says nothing that can be used; nothing of it is taken.</summary>
 public sealed class PackException(IReadOnlyList<PackFault> faults)
-    : FormatException(string.Join(Environment.NewLine, faults))
+    : FormatException(string.Join('\n', faults))
 {
     /// <summary>Everything that is wrong, in the order of the file.</summary>
     public IReadOnlyList<PackFault> Faults { get; } = faults;

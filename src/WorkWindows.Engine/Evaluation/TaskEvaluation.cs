@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Engine.Signals;
+
+namespace WorkWindows.Engine.Evaluation;
+
+/// <summary>The state of every day of a span for one task, and the rules that made it so.</summary>
+public sealed class TaskEvaluation
+{
+    private TaskEvaluation(
+        PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules, DayBits closed, DayBits unknown, DayBits limited)
+    {
+        (Packs, Signals, Facts, Rules) = (point.Packs, point.Signals, facts, rules);
+        (Closed, Unknown, Limited) = (closed, unknown, limited);
+    }
+
+    public ImmutableArray<RulePack> Packs { get; }
+
+    public SignalSet Signals { get; }
+
+    public TaskFacts Facts { get; }
+
+    /// <summary>The rules that speak, or may speak, of the task, in the order of the packs.</summary>
+    public ImmutableArray<RuleDays> Rules { get; }
+
+    /// <summary>The days that a rule closes.</summary>
+    public DayBits Closed { get; }
+
+    /// <summary>The days that no rule is known to close, but that one might: an input is missing.</summary>
+    public DayBits Unknown { get; }
+
+    /// <summary>The workable days on which measures must be taken.</summary>
+    public DayBits Limited { get; }
+
+    /// <summary>The days that are open or limited.</summary>
+    public DayBits Workable => ~(Closed | Unknown);
+
+    public DaySpan Span => Signals.Span;
+
+    /// <summary>The state of a day.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The day lies outside the span.</exception>
+    public DayState this[LocalDate date] => StateAt(IndexOf(date));
+
+    /// <summary>
+    /// Closed beats unknown beats limited beats open. A closing rule whose input is missing makes the day unknown; a
+    /// limiting rule whose input is missing counts as holding, so that its measure is taken.
+    /// </summary>
+    internal static TaskEvaluation Of(PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules)
+    {
+        var length = point.Signals.Span.Count;
+        var (closed, unknown, limited) = (DayBits.None(length), DayBits.None(length), DayBits.None(length));
+        foreach (var (_, rule, days, applies) in rules)
+        {
+            switch (rule.Effect)
+            {
+                case Effect.Closes when applies == Truth.Holds:
+                    closed |= days.Holds;
+                    unknown |= days.Unknown;
+                    break;
+                case Effect.Closes:
+                    unknown |= ~days.Fails;
+                    break;
+                case Effect.Limits:
+                    limited |= ~days.Fails;
+                    break;
+            }
+        }
+        unknown = unknown.Except(closed);
+        return new(point, facts, rules, closed, unknown, limited.Except(closed).Except(unknown));
+    }
+
+    internal DayState StateAt(int day) =>
+        Closed[day] ? DayState.Closed
+        : Unknown[day] ? DayState.Unknown
+        : Limited[day] ? DayState.Limited
+        : DayState.Open;
+
+    internal int IndexOf(LocalDate date) => Span.Contains(date)
+        ? Span.IndexOf(date)
+        : throw new ArgumentOutOfRangeException(nameof(date), date, $"The evaluation covers {Span}.");
+}

@@ -1,0 +1,101 @@
+using System.Globalization;
+using NodaTime;
+using NodaTime.Text;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Engine.Signals;
+
+namespace WorkWindows.Engine.Evaluation;
+
+/// <summary>The plain words in which verdicts are told to people.</summary>
+public static class Wording
+{
+    private static readonly LocalDatePattern DayAndMonth = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
+
+    public static string Of(DayState state) => state switch
+    {
+        DayState.Open => "open",
+        DayState.Limited => "limited",
+        DayState.Unknown => "unknown",
+        DayState.Closed => "closed",
+    };
+
+    public static string Of(Basis basis) => basis switch
+    {
+        Basis.Missing => "no value",
+        Basis.Observed => "observed",
+        Basis.Forecast => "forecast",
+        Basis.Climatology => "expected from past years",
+        Basis.Calendar => "calendar",
+        Basis.SiteObservation => "seen on the property",
+    };
+
+    public static string Of(Authority authority) => authority switch
+    {
+        Authority.Regulation => "regulation",
+        Authority.AgencyGuideline => "agency guideline",
+        Authority.PublishedStudy => "published study",
+        Authority.CommonPractice => "common practice",
+    };
+
+    public static string Of(SignalKind signal) => signal switch
+    {
+        SignalKind.MinTemperatureC => "minimum temperature",
+        SignalKind.MaxTemperatureC => "maximum temperature",
+        SignalKind.WindMps => "sustained wind",
+        SignalKind.GustMps => "gusts",
+        SignalKind.DarkShiftMinutes => "part of the shift in the dark",
+        SignalKind.LightShiftMinutes => "part of the shift in daylight",
+    };
+
+    /// <summary>A source in one line: title, year, place.</summary>
+    public static string Of(RuleSource source) =>
+        string.Join(", ", new[] { source.Title, source.Year?.ToString(CultureInfo.InvariantCulture), source.Where }
+            .Where(part => part is not null));
+
+    /// <summary>A finding in a line: what, value, threshold, margin, basis.</summary>
+    public static string Of(Finding finding) => finding switch
+    {
+        SignalFinding signal => Of(signal),
+        CalendarFinding calendar => Of(calendar),
+        _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
+    };
+
+    public static string Of(LocalDate date) => DayAndMonth.Format(date);
+
+    private static string Of(SignalFinding finding)
+    {
+        var (_, relation, threshold) = finding.Compare;
+        var unit = threshold.Unit.Symbol();
+        var limit = $"{Word(relation)} {Number(threshold.Value)} {unit}";
+        var days = finding.DaysInARow > 1 ? $" for {finding.DaysInARow} days in a row (so far {finding.RunLength})" : "";
+        return finding.Value is { } value
+            ? $"{Of(finding.Compare.Signal)} {Number(value)} {unit} ({Of(finding.Basis)}); limit: {limit}{days}"
+            : $"{Of(finding.Compare.Signal)} not known; limit: {limit}{days}";
+    }
+
+    private static string Of(CalendarFinding finding)
+    {
+        var range = finding.From == finding.To ? Of(finding.From) : $"{Of(finding.From)} to {Of(finding.To)}";
+        var basis = finding.Basis == Basis.Calendar ? "" : $" ({Of(finding.Basis)})";
+        var margin = finding.Truth switch
+        {
+            Truth.Unknown => "not known yet where it ends",
+            _ when finding.MarginDays < 0 => $"begins in {Days(-finding.MarginDays)}",
+            _ => $"{Days(finding.MarginDays)} left",
+        };
+        return $"{range}{basis}; {margin}";
+    }
+
+    private static string Word(Relation relation) => relation switch
+    {
+        Relation.Below => "below",
+        Relation.AtMost => "at most",
+        Relation.AtLeast => "at least",
+        Relation.Above => "above",
+    };
+
+    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
+
+    private static string Days(int count) => count == 1 ? "1 day" : $"{count} days";
+}
