@@ -1,0 +1,59 @@
+using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Rules;
+
+namespace WorkWindows.Engine.Tests.Rules.Packs;
+
+public class ShippedPackTests
+{
+    private static readonly RulePack[] Packs = [.. ShippedPacks.Read()];
+
+    private static readonly Rule[] Rules = [.. Packs.SelectMany(pack => pack.Rules)];
+
+    [Fact]
+    public void Read_GivesTheNationalPackAndTenStates() =>
+        Assert.Equal(
+            ["us", "ia", "il", "in", "mi", "mn", "mo", "ny", "oh", "pa", "wi"],
+            Packs.Select(pack => pack.Id));
+
+    [Fact]
+    public void Read_GivesAtLeast25Rules() => Assert.InRange(Rules.Length, 25, int.MaxValue);
+
+    [Fact]
+    public void Read_GivesEveryRuleAnIdOfItsOwn_AcrossPacks() => Assert.Distinct(Rules.Select(rule => rule.Id));
+
+    [Fact]
+    public void Read_GivesEveryRuleASource() =>
+        Assert.All(Rules, rule => Assert.False(string.IsNullOrWhiteSpace(rule.Source.Title), rule.Id));
+
+    [Fact]
+    public void Read_GivesEveryRuleThatIsNotCommonPracticeADocument() =>
+        Assert.All(
+            Rules.Where(rule => rule.Authority != Authority.CommonPractice),
+            rule => Assert.False(rule.Source.Title.StartsWith("common practice", StringComparison.Ordinal), rule.Id));
+
+    [Fact]
+    public void Read_GivesSecureAddresses() =>
+        Assert.All(
+            Rules.Where(rule => rule.Source.Address is not null),
+            rule => Assert.Equal(Uri.UriSchemeHttps, new Uri(rule.Source.Address!).Scheme));
+
+    [Fact]
+    public void Read_ScopesEachStatePackToItsState() =>
+        Assert.All(
+            Packs.Where(pack => pack.Id != "us"),
+            pack => Assert.All(pack.Rules, rule => Assert.Equal([pack.Id.ToUpperInvariant()], rule.Scope.States)));
+
+    [Fact]
+    public void Read_GivesEveryStateAnOakRuleAnOpenerAndBlazeOrange() =>
+        Assert.All(
+            Packs.Where(pack => pack.Id != "us"),
+            pack => Assert.Superset(
+                new HashSet<string> { $"{pack.Id}.oak-wilt.high", $"{pack.Id}.deer-opener", $"{pack.Id}.blaze-orange" },
+                pack.Rules.Select(rule => rule.Id).ToHashSet()));
+
+    [Fact]
+    public void Read_PutsEveryPracticeUnderTheTickRule() =>
+        Assert.Equal(
+            PracticeCatalogue.All.Select(practice => practice.Id).Order(StringComparer.Ordinal),
+            Rules.Single(rule => rule.Id == "crew.ticks").Scope.Practices);
+}
