@@ -1,0 +1,14 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WorkWindows.Engine.Weather;
+
+namespace WorkWindows.Feeds.Forecasts;
+
+/// <summary>A forecast by local day.</summary>
+/// <param name="IssuedAt">When the service made it.</param>
+/// <param name="Readings">
+/// Ascending by date and element, each pair once. A day that is not wholly covered, or whose values were rejected, is
+/// absent.
+/// </param>
+/// <param name="Faults">The values that were rejected.</param>
+public sealed record DailyForecast(Instant IssuedAt, ImmutableArray<DailyReading> Readings, FaultReport Faults);

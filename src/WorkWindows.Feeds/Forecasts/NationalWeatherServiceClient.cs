@@ -1,0 +1,94 @@
+using System.Globalization;
+using System.Net;
+using System.Text.Json;
+using NodaTime;
+
+namespace WorkWindows.Feeds.Forecasts;
+
+/// <summary>Fetches forecasts of the US National Weather Service.</summary>
+public sealed class NationalWeatherServiceClient
+{
+    private readonly HttpClient _http;
+    private readonly NationalWeatherServiceOptions _options;
+
+    public NationalWeatherServiceClient(HttpClient http, NationalWeatherServiceOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        ArgumentNullException.ThrowIfNull(options);
+        if (string.IsNullOrWhiteSpace(options.UserAgent))
+            throw new ArgumentException("The weather service needs a user agent that says who asks.", nameof(options));
+        (_http, _options) = (http, options);
+    }
+
+    /// <summary>Finds the grid cell of a position. The service takes four decimals, so the position is rounded.</summary>
+    /// <exception cref="WeatherServiceException">The service has no forecast there, or cannot answer.</exception>
+    /// <exception cref="ForecastFormatException">The reply cannot be used.</exception>
+    public async Task<Gridpoint> FindGridpointAsync(
+        double latitudeDeg, double longitudeDeg, CancellationToken cancellationToken)
+    {
+        var point = string.Create(CultureInfo.InvariantCulture, $"points/{latitudeDeg:0.####},{longitudeDeg:0.####}");
+        using var response = await SendAsync(new(_options.BaseAddress, point), null, cancellationToken);
+        var body = await BodyAsync(response, cancellationToken);
+        try
+        {
+            using var document = JsonDocument.Parse(body);
+            var properties = document.RootElement.Member("properties");
+            var address = properties?.Member("forecastGridData")?.ToString();
+            var timeZone = properties?.Member("timeZone")?.ToString();
+            return Uri.TryCreate(address, UriKind.Absolute, out var grid) && timeZone is not (null or "")
+                ? new(OnBaseAddress(grid), timeZone)
+                : throw new ForecastFormatException("The reply for the point lacks forecastGridData or timeZone.");
+        }
+        catch (JsonException fault)
+        {
+            throw new ForecastFormatException($"The reply for the point is not whole JSON: {fault.Message}", fault);
+        }
+    }
+
+    /// <summary>Fetches the forecast of a grid cell.</summary>
+    /// <param name="gridpoint">The cell.</param>
+    /// <param name="zone">The zone whose days are meant.</param>
+    /// <param name="newerThan">The LastModified of the reply before; null to fetch in any case.</param>
+    /// <param name="cancellationToken">Ends the request.</param>
+    /// <exception cref="WeatherServiceException">The service cannot answer.</exception>
+    /// <exception cref="ForecastFormatException">The reply cannot be used.</exception>
+    public async Task<ForecastReply> GetForecastAsync(
+        Gridpoint gridpoint, DateTimeZone zone, Instant? newerThan, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(gridpoint);
+        using var response = await SendAsync(OnBaseAddress(gridpoint.Address), newerThan, cancellationToken);
+        if (response.StatusCode == HttpStatusCode.NotModified)
+            return new(null, newerThan);
+        var body = await BodyAsync(response, cancellationToken);
+        Instant? lastModified = response.Content.Headers.LastModified is { } modified
+            ? Instant.FromDateTimeOffset(modified)
+            : null;
+        return new(GridpointForecast.Read(body, zone), lastModified);
+    }
+
+    private async Task<HttpResponseMessage> SendAsync(Uri address, Instant? newerThan, CancellationToken cancellationToken)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, address);
+        request.Headers.TryAddWithoutValidation("User-Agent", _options.UserAgent);
+        request.Headers.Accept.ParseAdd("application/geo+json");
+        request.Headers.IfModifiedSince = newerThan?.ToDateTimeOffset();
+        return await _http.SendAsync(request, cancellationToken);
+    }
+
+    private static async Task<byte[]> BodyAsync(HttpResponseMessage response, CancellationToken cancellationToken)
+    {
+        var body = await response.Content.ReadAsByteArrayAsync(cancellationToken);
+        if (!response.IsSuccessStatusCode)
+            throw ServiceProblem.Read(response.StatusCode, body);
+        var type = response.Content.Headers.ContentType?.MediaType;
+        return type is "application/geo+json" or "application/ld+json" or "application/json"
+            ? body
+            : throw new ForecastFormatException($"The reply is '{type ?? "of no type"}' and not JSON.");
+    }
+
+    /// <summary>A reply may not send requests to another host.</summary>
+    private Uri OnBaseAddress(Uri address) =>
+        address.Authority == _options.BaseAddress.Authority && address.Scheme == _options.BaseAddress.Scheme
+            ? address
+            : new(_options.BaseAddress, address.AbsolutePath.TrimStart('/'));
+}

@@ -1,0 +1,67 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using System.Text.Json;
+using NodaTime;
+using WorkWindows.Engine.Land;
+
+namespace WorkWindows.Feeds.Portfolio;
+
+/// <summary>Reads one feature of a parcel file.</summary>
+internal static class ParcelReader
+{
+    private static readonly FrozenDictionary<string, SiteFlag> Flags = Enum.GetValues<SiteFlag>()
+        .ToFrozenDictionary(flag => JsonNamingPolicy.KebabCaseLower.ConvertName(flag.ToString()));
+
+    private static readonly string FlagNames = $"an array of: {string.Join(", ", Flags.Keys.Order())}";
+
+    /// <returns>The parcel; null if anything of it is wrong, each with a fault.</returns>
+    public static ParcelRow? Read(LocatedFeature located, int number, FaultCollector faults)
+    {
+        var properties = located.Feature.Member("properties") ?? default;
+        var item = properties.Member("parcel") is { ValueKind: JsonValueKind.String } key ? key.ToString() : $"feature {number}";
+        var fields = new FeatureFields(properties, located.Line, item, faults);
+        var property = fields.Required("property", FieldText.IsKey, FieldText.Key);
+        var parcel = fields.Required("parcel", FieldText.IsKey, FieldText.Key);
+        var state = fields.Required(
+            "state", UsStates.FipsByPostalCode.ContainsKey, "the two capital letters of a state, such as MI");
+        var county = County(state, fields);
+        var flags = SiteFlags(fields);
+        var stand = StandReader.Read(fields);
+        var position = ParcelSiteReader.Read(located.Feature, fields);
+        var zone = fields.Optional("timeZone", name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
+            "an IANA time zone such as America/Detroit, or nothing: then the position gives it");
+        var propertyName = fields.Optional("propertyName", FieldText.IsName, FieldText.Name);
+        var parcelName = fields.Optional("parcelName", FieldText.IsName, FieldText.Name);
+        var landowner = fields.Optional("landowner", FieldText.IsName, FieldText.Name);
+        var email = fields.Optional("landownerEmail", FieldText.IsMail, FieldText.Mail);
+        if (property is null || parcel is null || state is null || county is null || position is not { } found)
+            return null;
+        return new(located.Line, property, propertyName, parcel, parcelName, landowner, email, county,
+            state, zone ?? found.TimeZone, flags, stand, found.Site);
+    }
+
+    private static string? County(string? state, FeatureFields fields)
+    {
+        var stateFips = state is null ? null : UsStates.FipsByPostalCode[state];
+        return fields.Required(
+            "countyFips",
+            text => text.Length == 5 && text.All(char.IsAsciiDigit)
+                && (stateFips is null || text.StartsWith(stateFips, StringComparison.Ordinal)),
+            stateFips is null
+                ? "the county's five digits as text, such as \"26065\""
+                : $"the county's five digits as text, beginning with {stateFips} for {state}");
+    }
+
+    private static ImmutableSortedSet<SiteFlag> SiteFlags(FeatureFields fields)
+    {
+        var flags = ImmutableSortedSet.CreateBuilder<SiteFlag>();
+        foreach (var element in fields.Array("flags", FlagNames))
+        {
+            if (element.ValueKind == JsonValueKind.String && Flags.TryGetValue(element.ToString(), out var flag))
+                flags.Add(flag);
+            else
+                fields.Fault("flags", element.ToString(), FlagNames);
+        }
+        return flags.ToImmutable();
+    }
+}

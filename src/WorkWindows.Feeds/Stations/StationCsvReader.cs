@@ -1,0 +1,92 @@
+using System.Buffers.Text;
+using System.Text;
+
+namespace WorkWindows.Feeds.Stations;
+
+/// <summary>
+/// The by-station form of GHCN-Daily: a line holds one element of one day as
+/// <c>ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME</c>, without a heading.
+/// </summary>
+/// <remarks>Source: NOAA NCEI, README for the by-station CSV files of GHCN-Daily.</remarks>
+internal static class StationCsvReader
+{
+    private const string Form = "ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME";
+
+    /// <summary>Eight, of which the last (the hour of observation) may be absent.</summary>
+    private const int Fields = 8;
+
+    public static int Read(StationLines lines, StationDays days, FaultCollector faults)
+    {
+        Span<Range> ranges = stackalloc Range[Fields + 1];
+        while (lines.MoveNext())
+        {
+            var line = lines.Current;
+            var count = Split(line, ranges);
+            if (count is not (Fields or Fields - 1))
+            {
+                var cut = lines.IsEnded ? "" : "; the file ends inside this line";
+                faults.Add(lines.Number, "line", Text(line), $"{Form}: seven or eight fields{cut}");
+                continue;
+            }
+            ReadLine(lines.Number, line, ranges, days, faults);
+        }
+        return lines.Number;
+    }
+
+    private static void ReadLine(
+        int number, ReadOnlySpan<byte> line, ReadOnlySpan<Range> ranges, StationDays days, FaultCollector faults)
+    {
+        if (!StationIds.IsId(line[ranges[0]]))
+        {
+            faults.Add(number, "station", Text(line[ranges[0]]), StationIds.Accepted);
+            return;
+        }
+        var date = line[ranges[1]];
+        if (date.Length != 8 || !TryNumber(date, out var yearMonthDay) || !Exists(yearMonthDay))
+        {
+            faults.Add(number, "date", Text(date), "an existing date as YYYYMMDD, 1700 to 2200");
+            return;
+        }
+        var code = line[ranges[2]];
+        if (!GhcnElements.IsCode(code))
+        {
+            faults.Add(number, "element", Text(code), "four capital letters or digits, such as TMAX");
+            return;
+        }
+        var element = GhcnElements.Find(code);
+        days.AddLine(number, line[ranges[0]], element is not null);
+        if (element is not { } used)
+            return;
+        var flag = line[ranges[5]];
+        if (!TryNumber(line[ranges[3]], out var tenths))
+            faults.Add(number, Text(code), Text(line[ranges[3]]), used.Bounds().Accepted);
+        else if (flag.Length > 1)
+            faults.Add(number, "quality flag", Text(flag), "nothing or one letter");
+        else
+            days.Add(number, yearMonthDay, used, tenths, flag.IsEmpty ? ' ' : (char)flag[0]);
+    }
+
+    private static bool Exists(int yearMonthDay)
+    {
+        var (year, month, day) = (yearMonthDay / 10_000, yearMonthDay / 100 % 100, yearMonthDay % 100);
+        return year is >= 1700 and <= 2200 && month is >= 1 and <= 12
+            && day >= 1 && day <= DateTime.DaysInMonth(year, month);
+    }
+
+    private static int Split(ReadOnlySpan<byte> line, Span<Range> ranges)
+    {
+        var count = 0;
+        foreach (var range in line.Split((byte)','))
+        {
+            if (count == ranges.Length)
+                break;
+            ranges[count++] = range;
+        }
+        return count;
+    }
+
+    private static bool TryNumber(ReadOnlySpan<byte> field, out int value) =>
+        Utf8Parser.TryParse(field, out value, out var consumed) && consumed == field.Length;
+
+    private static string Text(ReadOnlySpan<byte> bytes) => Encoding.Latin1.GetString(bytes);
+}
