@@ -55,5 +55,5 @@ public class ShippedPackTests
     public void Read_PutsEveryPracticeUnderTheTickRule() =>
         Assert.Equal(
             PracticeCatalogue.All.Select(practice => practice.Id).Order(StringComparer.Ordinal),
-            Rules.Single(rule => rule.Id == "crew.ticks").Scope.Practices);
+            Rules.Single(rule => rule.Id == "crew.ticks").Scope.Practices.Order(StringComparer.Ordinal));
 }
