@@ -1,0 +1,54 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>A mail that is to be sent once, written in the same transaction as what it tells of.</summary>
+public sealed class Message : ITenantRow
+{
+    public Guid Id { get; init; } = Guid.CreateVersion7();
+    public Guid OrganizationId { get; private set; }
+
+    /// <summary>What the mail is about, so that a job that runs twice writes it once.</summary>
+    public required string DedupeKey { get; init; }
+
+    public required string Kind { get; init; }
+    public required Guid RecipientId { get; init; }
+    public required string ToAddress { get; init; }
+    public required string Subject { get; init; }
+    public required string TextBody { get; init; }
+    public required string HtmlBody { get; init; }
+
+    /// <summary>The iCalendar text to attach, or null for none.</summary>
+    public string? Calendar { get; init; }
+
+    /// <summary>The RFC 5322 Message-ID: the same at every attempt, so that a receiver can tell a repeat.</summary>
+    public required string MessageId { get; init; }
+
+    public required Instant CreatedAt { get; init; }
+    public int Attempts { get; set; }
+    public required Instant NextAttemptAt { get; set; }
+    public Instant? LeasedUntil { get; set; }
+    public Instant? SentAt { get; set; }
+
+    /// <summary>When it was given up.</summary>
+    public Instant? DeadAt { get; set; }
+
+    public string? LastError { get; set; }
+}
+
+internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
+{
+    public void Configure(EntityTypeBuilder<Message> builder)
+    {
+        builder.ToTable("messages");
+        builder.HasIndex(message => new { message.OrganizationId, message.DedupeKey }).IsUnique();
+        builder.HasIndex(message => new { message.OrganizationId, message.NextAttemptAt })
+            .HasFilter("sent_at is null and dead_at is null");
+        builder.HasOne<Person>().WithMany().HasForeignKey(message => message.RecipientId)
+            .OnDelete(DeleteBehavior.Restrict);
+    }
+}

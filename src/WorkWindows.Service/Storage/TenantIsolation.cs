@@ -1,0 +1,104 @@
+using Microsoft.EntityFrameworkCore.Migrations;
+
+namespace WorkWindows.Service.Storage;
+
+/// <summary>What every migration ends with: it covers all tables there are by then and may be repeated.</summary>
+public static class TenantIsolation
+{
+    public static void IsolateTenants(this MigrationBuilder migration)
+    {
+        ArgumentNullException.ThrowIfNull(migration);
+        migration.Sql(BindReferences);
+        migration.Sql(ShowOwnRowsOnly);
+        migration.Sql(KeepDecisions);
+        migration.Sql(AnswerBeforeSignIn);
+    }
+
+    /// <summary>
+    /// References between rows of organizations include the organization, so that a row cannot point into another's:
+    /// row-level security does not bind the checks of foreign keys.
+    /// </summary>
+    private const string BindReferences = """
+        do $$
+        declare reference record;
+        begin
+          for reference in
+            select con.conname as name, con.conrelid::regclass as child, con.confrelid::regclass as parent,
+                   child_column.attname as column_name, parent_column.attname as key_name,
+                   replace(con.confrelid::regclass::text, '"', '') as parent_name,
+                   case con.confdeltype when 'c' then 'cascade' when 'r' then 'restrict'
+                     when 'n' then format('set null (%I)', child_column.attname) else 'no action' end as on_delete
+            from pg_constraint con
+            join pg_attribute child_column
+              on child_column.attrelid = con.conrelid and child_column.attnum = con.conkey[1]
+            join pg_attribute parent_column
+              on parent_column.attrelid = con.confrelid and parent_column.attnum = con.confkey[1]
+            where con.contype = 'f' and cardinality(con.conkey) = 1
+              and con.connamespace = current_schema()::regnamespace
+              and con.confrelid <> 'organizations'::regclass
+          loop
+            execute format('create unique index if not exists %I on %s (organization_id, %I)',
+              'ix_' || reference.parent_name || '_organization_id_' || reference.key_name,
+              reference.parent, reference.key_name);
+            execute format('alter table %s drop constraint %I, add constraint %I '
+              'foreign key (organization_id, %I) references %s (organization_id, %I) on delete %s',
+              reference.child, reference.name, reference.name, reference.column_name,
+              reference.parent, reference.key_name, reference.on_delete);
+          end loop;
+        end $$;
+        """;
+
+    private const string ShowOwnRowsOnly = $"""
+        do $$
+        declare owned record;
+        begin
+          for owned in
+            select attrelid::regclass as name, attname as organization
+            from pg_attribute join pg_class on pg_class.oid = attrelid
+            where relnamespace = current_schema()::regnamespace and relkind in ('r', 'p') and not attisdropped
+              and (attname = 'organization_id' or (relname = 'organizations' and attname = 'id'))
+          loop
+            execute format('alter table %s enable row level security', owned.name);
+            execute format('alter table %s force row level security', owned.name);
+            execute format('drop policy if exists own_organization on %s', owned.name);
+            execute format('create policy own_organization on %s '
+              'using (%I = nullif(current_setting(%L, true), %L)::uuid) '
+              'with check (%I = nullif(current_setting(%L, true), %L)::uuid)',
+              owned.name, owned.organization, '{CurrentOrganization.Setting}', '',
+              owned.organization, '{CurrentOrganization.Setting}', '');
+            execute format('grant select, insert, update, delete on %s to {DatabaseAddress.AppRole}', owned.name);
+          end loop;
+        end $$;
+        """;
+
+    private const string KeepDecisions = $"""
+        revoke update, delete on decisions, weather_snapshots, stored_packs from {DatabaseAddress.AppRole};
+        alter table decisions drop constraint if exists fk_decisions_weather_snapshots;
+        alter table decisions add constraint fk_decisions_weather_snapshots
+          foreign key (organization_id, snapshot_hash) references weather_snapshots (organization_id, hash)
+          deferrable initially deferred;
+        """;
+
+    /// <summary>
+    /// The two questions that must be answered before an organization is known. They run as the owner of the tables,
+    /// who is let through on the two tables they read.
+    /// </summary>
+    private const string AnswerBeforeSignIn = $"""
+        drop policy if exists before_sign_in on people;
+        create policy before_sign_in on people for select to current_user using (true);
+        drop policy if exists before_sign_in on organizations;
+        create policy before_sign_in on organizations for select to current_user using (true);
+
+        create or replace function organization_of_login(normalized_name text) returns uuid
+          language sql stable security definer set search_path = pg_catalog, public, pg_temp
+          as $$ select organization_id from people where normalized_user_name = normalized_name $$;
+
+        create or replace function organizations_on_schedule() returns table (id uuid, time_zone text)
+          language sql stable security definer set search_path = pg_catalog, public, pg_temp
+          as $$ select id, time_zone from organizations order by id $$;
+
+        revoke execute on function organization_of_login(text), organizations_on_schedule() from public;
+        grant execute on function organization_of_login(text), organizations_on_schedule()
+          to {DatabaseAddress.AppRole};
+        """;
+}

@@ -1,0 +1,58 @@
+using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Storage;
+
+/// <summary>Everything that is kept. What is visible of it depends on <see cref="CurrentOrganization"/>.</summary>
+public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
+    : IdentityUserContext<Person, Guid>(options)
+{
+    public DbSet<Organization> Organizations => Set<Organization>();
+    public DbSet<Person> People => Set<Person>();
+    public DbSet<ApiKey> ApiKeys => Set<ApiKey>();
+    public DbSet<Property> Properties => Set<Property>();
+    public DbSet<Parcel> Parcels => Set<Parcel>();
+    public DbSet<SiteObservation> SiteObservations => Set<SiteObservation>();
+    public DbSet<PlannedTask> PlannedTasks => Set<PlannedTask>();
+    public DbSet<TaskPrerequisite> TaskPrerequisites => Set<TaskPrerequisite>();
+    public DbSet<Station> Stations => Set<Station>();
+    public DbSet<StationReading> StationReadings => Set<StationReading>();
+    public DbSet<ParcelStation> ParcelStations => Set<ParcelStation>();
+    public DbSet<Forecast> Forecasts => Set<Forecast>();
+    public DbSet<ForecastReading> ForecastReadings => Set<ForecastReading>();
+    public DbSet<StoredPack> StoredPacks => Set<StoredPack>();
+    public DbSet<WeatherSnapshot> WeatherSnapshots => Set<WeatherSnapshot>();
+    public DbSet<Decision> Decisions => Set<Decision>();
+    public DbSet<Announcement> Announcements => Set<Announcement>();
+    public DbSet<Message> Messages => Set<Message>();
+
+    protected override void OnModelCreating(ModelBuilder builder)
+    {
+        base.OnModelCreating(builder);
+        builder.ApplyConfigurationsFromAssembly(typeof(WorkWindowsDb).Assembly);
+        // A type without a key is only ever part of another's column.
+        foreach (var type in builder.Model.GetEntityTypes().Where(type => type.FindPrimaryKey() is not null).ToList())
+        {
+            if (type.FindProperty("Id") is { } id && id.ClrType == typeof(Guid))
+                id.ValueGenerated = ValueGenerated.Never;
+            if (type.ClrType != typeof(Organization))
+                BelongsToOrganization(builder, type);
+        }
+    }
+
+    private static void BelongsToOrganization(ModelBuilder builder, IMutableEntityType type)
+    {
+        var entity = builder.Entity(type.ClrType);
+        entity.Property<Guid>(nameof(ITenantRow.OrganizationId)).ValueGeneratedOnAdd()
+            .HasDefaultValueSql($"current_setting('{CurrentOrganization.Setting}')::uuid");
+        entity.HasOne(typeof(Organization)).WithMany().HasForeignKey(nameof(ITenantRow.OrganizationId))
+            .OnDelete(DeleteBehavior.Restrict);
+    }
+}

@@ -1,0 +1,55 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Tasks;
+
+/// <summary>A practice that is to be carried out on a parcel.</summary>
+public sealed class PlannedTask : ITenantRow
+{
+    public Guid Id { get; init; } = Guid.CreateVersion7();
+    public Guid OrganizationId { get; private set; }
+
+    /// <summary>The organization's own name for it in files, so that an import can be repeated.</summary>
+    public required string Key { get; init; }
+
+    public required Guid ParcelId { get; set; }
+
+    /// <summary>A key of the practice catalogue.</summary>
+    public required string PracticeId { get; set; }
+
+    public decimal? Quantity { get; set; }
+
+    /// <summary>What the quantity counts, such as 'acres' or 'stems'; null exactly when there is no quantity.</summary>
+    public string? QuantityUnit { get; set; }
+
+    public required int CrewSize { get; set; }
+    public Guid? CrewLeadId { get; set; }
+    public LocalDate? Deadline { get; set; }
+    public LocalDate? ScheduledOn { get; set; }
+    public LocalDate? CompletedOn { get; set; }
+    public Parcel Parcel { get; private set; } = null!;
+    public Person? CrewLead { get; private set; }
+    public ICollection<TaskPrerequisite> Prerequisites { get; } = [];
+}
+
+internal sealed class PlannedTaskMapping : IEntityTypeConfiguration<PlannedTask>
+{
+    public void Configure(EntityTypeBuilder<PlannedTask> builder)
+    {
+        builder.ToTable("planned_tasks", table =>
+        {
+            table.HasCheckConstraint("ck_planned_tasks_crew_size", "crew_size > 0");
+            table.HasCheckConstraint(
+                "ck_planned_tasks_quantity", "(quantity is null) = (quantity_unit is null) and quantity > 0");
+        });
+        builder.HasIndex(task => new { task.OrganizationId, task.Key }).IsUnique();
+        builder.HasOne(task => task.Parcel).WithMany().HasForeignKey(task => task.ParcelId)
+            .OnDelete(DeleteBehavior.Cascade);
+        builder.HasOne(task => task.CrewLead).WithMany().HasForeignKey(task => task.CrewLeadId)
+            .OnDelete(DeleteBehavior.Restrict);
+    }
+}

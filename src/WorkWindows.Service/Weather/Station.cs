@@ -1,0 +1,62 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using NodaTime;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>A weather point with a record of its own.</summary>
+public sealed class Station : ITenantRow
+{
+    public Guid Id { get; init; } = Guid.CreateVersion7();
+    public Guid OrganizationId { get; private set; }
+
+    /// <summary>The eleven characters that GHCN-Daily knows it by.</summary>
+    public required string GhcnId { get; init; }
+
+    public required string Name { get; set; }
+
+    /// <summary>Degrees north, WGS 84.</summary>
+    public required double Latitude { get; set; }
+
+    /// <summary>Degrees east, WGS 84.</summary>
+    public required double Longitude { get; set; }
+
+    /// <summary>Metres above sea level.</summary>
+    public double? ElevationM { get; set; }
+
+    /// <summary>Whether its temperatures were read in whole °F, as United States stations report them.</summary>
+    public required bool WholeFahrenheit { get; set; }
+}
+
+/// <summary>One value of one day, in the unit of its element.</summary>
+public sealed class StationReading : ITenantRow
+{
+    public Guid OrganizationId { get; private set; }
+    public required Guid StationId { get; init; }
+    public required DailyElement Element { get; init; }
+    public required LocalDate Date { get; init; }
+    public required double Value { get; set; }
+
+    /// <summary>The flag of the source that rejects the value, or null for a value that may be used.</summary>
+    public char? QualityFlag { get; set; }
+}
+
+internal sealed class StationMapping : IEntityTypeConfiguration<Station>, IEntityTypeConfiguration<StationReading>
+{
+    public void Configure(EntityTypeBuilder<Station> builder)
+    {
+        builder.ToTable("stations");
+        builder.HasIndex(station => new { station.OrganizationId, station.GhcnId }).IsUnique();
+    }
+
+    public void Configure(EntityTypeBuilder<StationReading> builder)
+    {
+        builder.ToTable("station_readings");
+        builder.HasKey(reading => new { reading.StationId, reading.Element, reading.Date });
+        builder.Property(reading => reading.Element).HasConversion<short>();
+        builder.HasOne<Station>().WithMany().HasForeignKey(reading => reading.StationId)
+            .OnDelete(DeleteBehavior.Cascade);
+    }
+}
