@@ -1,0 +1,73 @@
+using System.Runtime.InteropServices;
+using NodaTime;
+using WorkWindows.Engine.Daylight;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Phenology;
+using WorkWindows.Engine.Weather;
+
+namespace WorkWindows.Engine.Signals;
+
+/// <summary>Computes every signal of a weather point once, to be shared by the tasks of all its parcels.</summary>
+public static class SignalSetBuilder
+{
+    /// <summary>Signals of every kind, and the leaf-out of each year that the span touches and that can be told.</summary>
+    /// <param name="point">The place.</param>
+    /// <param name="span">The days in <paramref name="zone"/>.</param>
+    /// <param name="observed">The station's record; years before the span serve the prediction of leaf-out.</param>
+    /// <param name="forecast">Used on days that were not observed; null when there is none.</param>
+    /// <param name="zone">The time zone of the place.</param>
+    /// <param name="shift">The hours whose light and dark minutes are counted.</param>
+    /// <returns>A day neither observed nor forecast has no value: weather is never guessed.</returns>
+    public static SignalSet Build(
+        WeatherPoint point, DaySpan span, DailySeries observed, Forecast? forecast, DateTimeZone zone, WorkShift shift)
+    {
+        var light = ShiftLight.Over(span, shift, zone, point.LatitudeDeg, point.LongitudeDeg);
+        Signal[] signals =
+        [
+            Measured(SignalKind.MinTemperatureC, DailyElement.MinTemperatureC, span, observed, forecast),
+            Measured(SignalKind.MaxTemperatureC, DailyElement.MaxTemperatureC, span, observed, forecast),
+            Measured(SignalKind.WindMps, DailyElement.WindMps, span, observed, forecast),
+            Measured(SignalKind.GustMps, DailyElement.GustMps, span, observed, forecast),
+            ByCalendar(SignalKind.DarkShiftMinutes, span, light.DarkMinutes),
+            ByCalendar(SignalKind.LightShiftMinutes, span, light.LightMinutes),
+        ];
+        var leafOuts = LeafOut.Predict(span.First.Year, span.Last.Year, observed, forecast?.Days);
+        return SignalSet.Of(point.Name, span, signals, leafOuts, forecast?.IssuedAt);
+    }
+
+    private static Signal Measured(
+        SignalKind kind, DailyElement element, DaySpan span, DailySeries observed, Forecast? forecast)
+    {
+        var values = new double[span.Count];
+        var bases = new Basis[span.Count];
+        Array.Fill(values, double.NaN);
+        // The forecast first: what was observed then takes its place.
+        Lay(forecast?.Days[element], Basis.Forecast, span, values, bases);
+        Lay(observed[element], Basis.Observed, span, values, bases);
+        return new(kind, span, ImmutableCollectionsMarshal.AsImmutableArray(values),
+            ImmutableCollectionsMarshal.AsImmutableArray(bases));
+    }
+
+    private static void Lay(DailyColumn? column, Basis basis, DaySpan span, double[] values, Basis[] bases)
+    {
+        if (column is null)
+            return;
+        var known = new double[span.Count];
+        column.CopyTo(span, known);
+        for (var day = 0; day < known.Length; day++)
+        {
+            if (double.IsNaN(known[day]))
+                continue;
+            values[day] = column.ReadsWholeFahrenheit ? WholeFahrenheit.Restore(known[day]) : known[day];
+            bases[day] = basis;
+        }
+    }
+
+    private static Signal ByCalendar(SignalKind kind, DaySpan span, double[] values)
+    {
+        var bases = new Basis[span.Count];
+        Array.Fill(bases, Basis.Calendar);
+        return new(kind, span, ImmutableCollectionsMarshal.AsImmutableArray(values),
+            ImmutableCollectionsMarshal.AsImmutableArray(bases));
+    }
+}

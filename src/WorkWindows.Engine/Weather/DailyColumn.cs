@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WorkWindows.Engine.Days;
+
+namespace WorkWindows.Engine.Weather;
+
+/// <summary>One element of a daily series: a value a day without gaps in the dates, NaN for a day without a value.</summary>
+/// <param name="First">The date of the first value.</param>
+/// <param name="Values">Values in the unit of the element; at least one.</param>
+/// <param name="RejectedCount">Readings left out: flagged by their source, or a minimum above its maximum.</param>
+/// <param name="ReadsWholeFahrenheit">Whether the station reads whole °F, whatever unit its file has.</param>
+public sealed record DailyColumn(
+    LocalDate First, ImmutableArray<double> Values, int RejectedCount, bool ReadsWholeFahrenheit)
+{
+    public LocalDate Last => First.PlusDays(Values.Length - 1);
+
+    /// <summary>The value of a date; NaN where there is none.</summary>
+    public double this[LocalDate date] =>
+        date >= First && date <= Last ? Values[Period.DaysBetween(First, date)] : double.NaN;
+
+    /// <summary>Writes the values of a span, NaN on its days without a value.</summary>
+    /// <exception cref="ArgumentException">The target is shorter than the span.</exception>
+    public void CopyTo(DaySpan span, Span<double> target)
+    {
+        if (target.Length < span.Count)
+            throw new ArgumentException($"{target.Length} values cannot hold {span}.", nameof(target));
+        target[..span.Count].Fill(double.NaN);
+        var offset = Period.DaysBetween(First, span.First);
+        var from = Math.Max(0, offset);
+        var to = Math.Min(Values.Length, offset + span.Count);
+        if (from < to)
+            Values.AsSpan()[from..to].CopyTo(target[(from - offset)..]);
+    }
+}
