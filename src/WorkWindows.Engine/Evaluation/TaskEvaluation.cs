@@ -43,6 +43,29 @@ public sealed class TaskEvaluation
     /// <exception cref="ArgumentOutOfRangeException">The day lies outside the span.</exception>
     public DayState this[LocalDate date] => StateAt(IndexOf(date));
 
+    /// <summary>The windows that touch the given days, cut off at their ends, ascending.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A day lies outside the span.</exception>
+    public IEnumerable<Window> Windows(DaySpan days)
+    {
+        var offset = IndexOf(days.First);
+        _ = IndexOf(days.Last);
+        return Workable.Slice(offset, days.Count).Runs().Select(run => new Window(days[run.First], days[run.Last]));
+    }
+
+    /// <summary>The runs of equal state over the given days, ascending and without gaps.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">A day lies outside the span.</exception>
+    public IEnumerable<StateRun> Runs(DaySpan days)
+    {
+        var start = 0;
+        for (var day = 1; day <= days.Count; day++)
+        {
+            if (day < days.Count && this[days[day]] == this[days[start]])
+                continue;
+            yield return new(this[days[start]], days[start], days[day - 1]);
+            start = day;
+        }
+    }
+
     /// <summary>
     /// Closed beats unknown beats limited beats open. A closing rule whose input is missing makes the day unknown; a
     /// limiting rule whose input is missing counts as holding, so that its measure is taken.

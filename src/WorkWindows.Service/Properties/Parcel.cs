@@ -26,6 +26,9 @@ public sealed class Parcel : ITenantRow
     /// <summary>Degrees east, WGS 84.</summary>
     public required double Longitude { get; set; }
 
+    /// <summary>Metres above sea level, as entered; null when it is not known.</summary>
+    public double? ElevationM { get; set; }
+
     /// <summary>Area on the ellipsoid, m², or null without a boundary.</summary>
     public double? AreaM2 { get; set; }
 

@@ -1,24 +1,19 @@
 using System.Text.Json;
-using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
-using WorkWindows.Engine.Land;
 
 namespace WorkWindows.Service.Properties;
 
-/// <summary>One species group and diameter class of a parcel's inventory.</summary>
-/// <param name="Species">The group of species.</param>
+/// <summary>One species and diameter class of a parcel's inventory.</summary>
+/// <param name="Species">A common name of the species catalogue.</param>
 /// <param name="DbhMinIn">Lower end of the diameter class at breast height, inches, included.</param>
 /// <param name="DbhMaxIn">Upper end of the diameter class, inches, excluded.</param>
 /// <param name="StemsPerAcre">Stems an acre.</param>
-public sealed record StandRow(SpeciesGroup Species, double DbhMinIn, double DbhMaxIn, double StemsPerAcre);
+public sealed record StandRow(string Species, double DbhMinIn, double DbhMaxIn, double StemsPerAcre);
 
 internal static class StandJson
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
-    {
-        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
-    };
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web);
 
     public static ValueConverter<IReadOnlyList<StandRow>?, string> Converter { get; } =
         new(rows => Write(rows), json => Read(json));

@@ -28,6 +28,9 @@ public sealed class Station : ITenantRow
 
     /// <summary>Whether its temperatures were read in whole °F, as United States stations report them.</summary>
     public required bool WholeFahrenheit { get; set; }
+
+    /// <summary>Raised whenever its readings change, so that what was computed from them is known to be old.</summary>
+    public int RecordVersion { get; set; }
 }
 
 /// <summary>One value of one day, in the unit of its element.</summary>

@@ -478,6 +478,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("boundary_geo_json");
 
+                    b.Property<double?>("ElevationM")
+                        .HasColumnType("double precision")
+                        .HasColumnName("elevation_m");
+
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text")
@@ -894,6 +898,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("RecordVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("record_version");
 
                     b.Property<bool>("WholeFahrenheit")
                         .HasColumnType("boolean")

@@ -1,4 +1,4 @@
-﻿using System;
+using System;
 using System.Collections.Generic;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
@@ -99,7 +99,8 @@ namespace WorkWindows.Service.Storage.Migrations
                     latitude = table.Column<double>(type: "double precision", nullable: false),
                     longitude = table.Column<double>(type: "double precision", nullable: false),
                     elevation_m = table.Column<double>(type: "double precision", nullable: true),
-                    whole_fahrenheit = table.Column<bool>(type: "boolean", nullable: false)
+                    whole_fahrenheit = table.Column<bool>(type: "boolean", nullable: false),
+                    record_version = table.Column<int>(type: "integer", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -374,6 +375,7 @@ namespace WorkWindows.Service.Storage.Migrations
                     boundary_geo_json = table.Column<string>(type: "jsonb", nullable: true),
                     latitude = table.Column<double>(type: "double precision", nullable: false),
                     longitude = table.Column<double>(type: "double precision", nullable: false),
+                    elevation_m = table.Column<double>(type: "double precision", nullable: true),
                     area_m2 = table.Column<double>(type: "double precision", nullable: true),
                     stand = table.Column<string>(type: "jsonb", nullable: true),
                     site_flags = table.Column<string[]>(type: "text[]", nullable: false)

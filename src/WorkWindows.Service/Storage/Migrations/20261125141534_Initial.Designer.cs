@@ -14,7 +14,7 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Storage.Migrations
 {
     [DbContext(typeof(WorkWindowsDb))]
-    [Migration("20261125140033_Initial")]
+    [Migration("20261125141534_Initial")]
     partial class Initial
     {
         /// <inheritdoc />
@@ -481,6 +481,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("jsonb")
                         .HasColumnName("boundary_geo_json");
 
+                    b.Property<double?>("ElevationM")
+                        .HasColumnType("double precision")
+                        .HasColumnName("elevation_m");
+
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text")
@@ -897,6 +901,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("RecordVersion")
+                        .HasColumnType("integer")
+                        .HasColumnName("record_version");
 
                     b.Property<bool>("WholeFahrenheit")
                         .HasColumnType("boolean")

@@ -1,12 +1,11 @@
 using NodaTime;
-using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Tests.Evaluation;
 
-public class WindowsTests
+public class WindowTests
 {
     private static readonly RulePack Pack = Given.Pack(
         Given.Rule("closes", "signal: min-temperature, below: -10 degC"),
@@ -16,8 +15,8 @@ public class WindowsTests
     [InlineData("OLCCOO", "1-2 5-6")]
     [InlineData("CCUUCC", "")]
     [InlineData("UOUOU", "2-2 4-4")]
-    public void Within_GivesTheLongestWorkableRuns(string states, string windows) =>
-        Assert.Equal(windows, string.Join(' ', Windows.Within(Evaluate(states), Evaluate(states).Span)
+    public void Windows_GivesTheLongestWorkableRuns(string states, string windows) =>
+        Assert.Equal(windows, string.Join(' ', Evaluate(states).Windows(Evaluate(states).Span)
             .Select(window => $"{window.First.Day}-{window.Last.Day}")));
 
     [Fact]
@@ -27,11 +26,11 @@ public class WindowsTests
                 new(DayState.Open, January(1), January(1)), new(DayState.Limited, January(2), January(3)),
                 new(DayState.Closed, January(4), January(4)), new(DayState.Unknown, January(5), January(6)),
             ],
-            Windows.Runs(Evaluate("OLLCUU"), new(January(1), 6)));
+            Evaluate("OLLCUU").Runs(new(January(1), 6)));
 
     [Fact]
-    public void Within_IsCutOffAtTheDaysAskedFor() =>
-        Assert.Equal([new(January(2), January(3))], Windows.Within(Evaluate("OOOO"), new DaySpan(January(2), 2)));
+    public void Windows_IsCutOffAtTheDaysAskedFor() =>
+        Assert.Equal([new(January(2), January(3))], Evaluate("OOOO").Windows(new(January(2), 2)));
 
     [Theory]
     [InlineData("OOCCUUOO", 1, "1-2", "7-8", 5)]      // an unknown day comes before the next window
@@ -39,10 +38,10 @@ public class WindowsTests
     [InlineData("CCUC", 1, null, null, 3)]            // nothing but a day that may open
     [InlineData("CCCC", 1, null, null, null)]
     [InlineData("UUOO", 2, null, "3-4", null)]
-    public void On_TellsTheCurrentAndTheNextWindow(
+    public void Outlook_TellsTheCurrentAndTheNextWindow(
         string states, int today, string? current, string? next, int? mayOpen)
     {
-        var outlook = Windows.On(Evaluate(states), January(today));
+        var outlook = Outlook.Of(Evaluate(states), January(today));
 
         Assert.Equal(current, Text(outlook.Current));
         Assert.Equal(next, Text(outlook.Next));

@@ -1,0 +1,69 @@
+using System.Diagnostics.CodeAnalysis;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds;
+using WorkWindows.Feeds.Portfolio;
+using WorkWindows.Feeds.Stations;
+
+namespace WorkWindows.Service.Commands;
+
+/// <summary>The files of one evaluation without a server.</summary>
+internal sealed record EvaluationFiles(FileInfo Parcels, FileInfo Tasks, IReadOnlyList<FileInfo> Weather)
+{
+    /// <summary>Reads all of them, or says everything that is wrong, one line a fault.</summary>
+    public bool TryRead(
+        [NotNullWhen(true)] out EvaluationInput? input, [NotNullWhen(false)] out IReadOnlyList<string>? faults)
+    {
+        var found = new List<string>();
+        var parcels = Read(Parcels, stream =>
+        {
+            var import = ParcelFile.Read(stream);
+            return (import.Rows, import.Faults);
+        }, found);
+        var known = parcels.IsDefault ? [] : parcels.Select(row => row.Parcel).ToHashSet();
+        // Without the parcels every task would be reported as lying on an unknown one.
+        var tasks = parcels.IsDefault ? default : Read(Tasks, stream =>
+        {
+            var import = TaskFile.Read(stream, known, new HashSet<string>());
+            return (import.Rows, import.Faults);
+        }, found);
+        var stations = Weather.Select(file => Read(file, stream =>
+        {
+            var import = StationFile.Read(stream);
+            return (import.Station, import.Faults);
+        }, found)).ToArray();
+
+        faults = found.Count == 0 ? null : found;
+        input = found.Count == 0 ? new(parcels, tasks, Merge(stations!)) : null;
+        return input is not null;
+    }
+
+    private static T? Read<T>(FileInfo file, Func<Stream, (T? Value, FaultReport Faults)> read, List<string> faults)
+    {
+        try
+        {
+            using var stream = file.OpenRead();
+            var (value, report) = read(stream);
+            if (report.IsEmpty)
+                return value;
+            faults.AddRange(report.ToString().Split('\n').Select(fault => $"{file.Name}: {fault}"));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            faults.Add($"{file.Name}: {e.Message}");
+        }
+        return default;
+    }
+
+    /// <summary>The first station gives everything it has; a later one gives what those before it do not report.</summary>
+    private static DailySeries Merge(Feeds.Stations.StationRecord[] stations)
+    {
+        var merged = DailySeries.Empty;
+        foreach (var station in stations)
+        {
+            var series = DailySeries.Of(station.Readings, Service.Weather.Stations.ReadWholeFahrenheit(station.StationId));
+            DailyElement[] lacking = [.. Enum.GetValues<DailyElement>().Where(element => merged[element] is null)];
+            merged = merged.WithElements(series, lacking);
+        }
+        return merged;
+    }
+}

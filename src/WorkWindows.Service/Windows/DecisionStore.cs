@@ -1,0 +1,110 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Decisions;
+using WorkWindows.Engine.Rules.Reading;
+using WorkWindows.Engine.Signals;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Windows;
+
+/// <summary>Keeps decisions with everything needed to make them again.</summary>
+public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock clock)
+{
+    /// <summary>
+    /// Adds a decision for each task whose days no longer have the states last decided, from the given days on; the
+    /// caller saves. Adding again without any change adds nothing.
+    /// </summary>
+    /// <exception cref="ClockSetBackException">A decision was made later than the clock says it is.</exception>
+    public async Task<IReadOnlyList<Decision>> AddChangedAsync(
+        IReadOnlyList<EvaluatedTask> tasks, DaySpan days, CancellationToken cancellation)
+    {
+        var now = clock.GetCurrentInstant();
+        var last = await LastAsync([.. tasks.Select(task => task.Task.Id)], cancellation);
+        if (last.Values.Select(decision => decision.EvaluatedAt).DefaultIfEmpty(now).Max() is var latest && latest > now)
+            throw new ClockSetBackException(now, latest);
+
+        var snapshots = new Dictionary<SignalSet, string>(ReferenceEqualityComparer.Instance);
+        var added = new List<Decision>();
+        foreach (var (task, evaluation) in tasks)
+        {
+            if (!snapshots.TryGetValue(evaluation.Signals, out var snapshotHash))
+                snapshots[evaluation.Signals] = snapshotHash = DecisionRecord.HashOf(Snapshot.Write(evaluation.Signals));
+            var record = DecisionRecord.Of(evaluation, days, snapshotHash);
+            if (last.GetValueOrDefault(task.Id) is { } before && !IsChanged(before, days.First, record.States))
+                continue;
+            added.Add(new()
+            {
+                TaskId = task.Id,
+                EvaluatedAt = now,
+                FirstDay = days.First,
+                LastDay = days.Last,
+                Hash = record.Hash,
+                Content = [.. record.Content],
+                SnapshotHash = snapshotHash,
+                PackHashes = [.. evaluation.Packs.Select(pack => pack.Hash)],
+            });
+        }
+        await KeepSnapshotsAsync(
+            snapshots.Where(pair => added.Exists(decision => decision.SnapshotHash == pair.Value)), cancellation);
+        if (added.Count > 0)
+            await KeepPacksAsync(cancellation);
+        db.Decisions.AddRange(added);
+        return added;
+    }
+
+    /// <summary>Evaluates a stored decision again from its own snapshot and rule packs.</summary>
+    /// <returns>What the same inputs give now; the hash is that of the decision unless something was tampered with.</returns>
+    public async Task<DecisionRecord> ReplayAsync(Decision decision, CancellationToken cancellation)
+    {
+        var snapshot = await db.WeatherSnapshots.AsNoTracking()
+            .SingleAsync(kept => kept.Hash == decision.SnapshotHash, cancellation);
+        var texts = await db.StoredPacks.AsNoTracking()
+            .Where(pack => decision.PackHashes.Contains(pack.Hash)).Select(pack => pack.Text).ToListAsync(cancellation);
+        return DecisionRecord.Replay(decision.Content, snapshot.Content, [.. texts.Select(RulePackReader.Read)]);
+    }
+
+    /// <summary>The latest decision of each task.</summary>
+    private async Task<Dictionary<Guid, Decision>> LastAsync(List<Guid> tasks, CancellationToken cancellation) =>
+        await db.Decisions.AsNoTracking().Where(decision => tasks.Contains(decision.TaskId))
+            .GroupBy(decision => decision.TaskId)
+            .Select(group => group.OrderByDescending(decision => decision.EvaluatedAt).First())
+            .ToDictionaryAsync(decision => decision.TaskId, cancellation);
+
+    // Days that have passed and days that come into view at the end are no change.
+    private static bool IsChanged(Decision before, LocalDate today, string states)
+    {
+        var skipped = Period.DaysBetween(before.FirstDay, today);
+        var decided = DecisionRecord.StatesOf(before.Content);
+        var shared = Math.Min(decided.Length - skipped, states.Length);
+        return skipped < 0 || shared <= 0
+            || !decided.AsSpan(skipped, shared).SequenceEqual(states.AsSpan(0, shared));
+    }
+
+    private async Task KeepSnapshotsAsync(
+        IEnumerable<KeyValuePair<SignalSet, string>> snapshots, CancellationToken cancellation)
+    {
+        var bySignals = snapshots.DistinctBy(pair => pair.Value).ToDictionary(pair => pair.Value, pair => pair.Key);
+        var hashes = bySignals.Keys.ToList();
+        var kept = await db.WeatherSnapshots.Where(snapshot => hashes.Contains(snapshot.Hash))
+            .Select(snapshot => snapshot.Hash).ToListAsync(cancellation);
+        foreach (var (hash, signals) in bySignals.Where(pair => !kept.Contains(pair.Key)))
+            db.WeatherSnapshots.Add(new() { Hash = hash, Content = Snapshot.Write(signals) });
+    }
+
+    private async Task KeepPacksAsync(CancellationToken cancellation)
+    {
+        var kept = await db.StoredPacks.Select(pack => pack.Hash).ToListAsync(cancellation);
+        foreach (var pack in packs.Packs.Where(pack => !kept.Contains(pack.Hash)))
+        {
+            db.StoredPacks.Add(new()
+            {
+                Hash = pack.Hash, PackId = pack.Id, Version = pack.Version, Text = packs.Texts[pack.Hash],
+            });
+        }
+    }
+}
+
+/// <summary>The clock says it is earlier than when a stored decision was made; nothing may be decided until it is right.</summary>
+public sealed class ClockSetBackException(Instant now, Instant decidedAt) : InvalidOperationException(
+    $"The clock says {now}, but a decision was stored at {decidedAt}. Set the clock right; nothing was evaluated.");

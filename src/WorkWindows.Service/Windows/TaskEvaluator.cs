@@ -1,0 +1,146 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Engine.Daylight;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Signals;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
+
+namespace WorkWindows.Service.Windows;
+
+/// <summary>Evaluates planned tasks from what is stored. Signals are computed once a weather point.</summary>
+public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, RulePacks packs, IClock clock)
+{
+    /// <summary>Evaluates tasks over the given days, with lead-in days before them.</summary>
+    /// <param name="tasks">The tasks; what the caller may see of them is the caller's to restrict.</param>
+    /// <param name="days">The days asked for, in each property's own zone.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    /// <returns>In the order of property, parcel and task key.</returns>
+    public async Task<IReadOnlyList<EvaluatedTask>> EvaluateAsync(
+        IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation)
+    {
+        var rows = await RowsAsync(tasks, cancellation);
+        var stations = await StationsAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
+        var observations = await ObservationsAsync([.. rows.Select(row => row.Task.PropertyId).Distinct()], cancellation);
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
+        var span = LeadIn.Before(days);
+
+        var points = new Dictionary<(WeatherSource, DateTimeZone), SignalSet>();
+        var rules = new Dictionary<(SignalSet, Guid Property), PointRules>();
+        var evaluated = new List<EvaluatedTask>(rows.Count);
+        foreach (var row in rows)
+        {
+            var source = WeatherSource.Of(row, stations[row.Task.ParcelId]);
+            if (!points.TryGetValue((source, row.Task.Zone), out var signals))
+            {
+                points[(source, row.Task.Zone)] = signals =
+                    await SignalsAsync(source, row.Task.Zone, span, shift, cancellation);
+            }
+            // Only a property with observations of its own needs rules of its own.
+            var seen = observations[row.Task.PropertyId].ToArray();
+            var key = (signals, seen.Length == 0 ? Guid.Empty : row.Task.PropertyId);
+            if (!rules.TryGetValue(key, out var pointRules))
+                rules[key] = pointRules = new(packs.Packs, signals.With(seen));
+            evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts)));
+        }
+        return evaluated;
+    }
+
+    private async Task<SignalSet> SignalsAsync(
+        WeatherSource source, DateTimeZone zone, DaySpan span, WorkShift shift, CancellationToken cancellation)
+    {
+        var observed = source.Temperature is { } station
+            ? await weather.ObservedAsync(station, cancellation)
+            : DailySeries.Empty;
+        if (source.Wind is { } windStation && windStation.Id != source.Temperature?.Id)
+        {
+            var wind = await weather.ObservedAsync(windStation, cancellation);
+            observed = observed.WithElements(wind, DailyElement.WindMps, DailyElement.GustMps);
+        }
+        var forecast = source.Temperature is { } forecastFor
+            ? await weather.ForecastAsync(forecastFor.Id, clock.GetCurrentInstant(), zone, cancellation)
+            : null;
+        return SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift);
+    }
+
+    private static async Task<List<TaskRow>> RowsAsync(IQueryable<PlannedTask> tasks, CancellationToken cancellation)
+    {
+        var rows = await tasks.AsNoTracking()
+            .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
+            .Select(task => new
+            {
+                Task = task,
+                task.Parcel.Name,
+                task.Parcel.Latitude,
+                task.Parcel.Longitude,
+                task.Parcel.Stand,
+                task.Parcel.SiteFlags,
+                task.Parcel.PropertyId,
+                PropertyName = task.Parcel.Property.Name,
+                task.Parcel.Property.TimeZone,
+                task.Parcel.Property.LandownerId,
+                task.Parcel.Property.State,
+                task.Parcel.Property.CountyFips,
+            })
+            .ToListAsync(cancellation);
+        return
+        [
+            .. rows.Select(row =>
+            {
+                var practice = PracticeCatalogue.Find(row.Task.PracticeId)
+                    ?? throw new InvalidOperationException($"Task {row.Task.Id} has the practice {row.Task.PracticeId}.");
+                return new TaskRow(
+                    new(row.Task.Id, row.Task.Key, practice, row.Task.ParcelId, row.Name, row.PropertyId,
+                        row.PropertyName, DateTimeZoneProviders.Tzdb[row.TimeZone], row.LandownerId,
+                        row.Task.CrewLeadId, row.Task.CrewSize, row.Task.Quantity, row.Task.QuantityUnit,
+                        row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn),
+                    new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),
+                        [.. row.SiteFlags]),
+                    row.Latitude, row.Longitude);
+            }),
+        ];
+    }
+
+    /// <summary>A stand without rows has not been inventoried.</summary>
+    private static System.Collections.Immutable.ImmutableSortedSet<SpeciesGroup>? Groups(IReadOnlyList<StandRow>? stand) =>
+        stand is null or []
+            ? null
+            : [.. stand.Select(row => SpeciesCatalogue.Find(row.Species)?.Group
+                ?? throw new InvalidOperationException($"The species catalogue has no {row.Species}."))];
+
+    private async Task<ILookup<Guid, ParcelStation>> StationsAsync(List<Guid> parcels, CancellationToken cancellation) =>
+        (await db.ParcelStations.AsNoTracking().Include(link => link.Station)
+            .Where(link => parcels.Contains(link.ParcelId)).ToListAsync(cancellation)).ToLookup(link => link.ParcelId);
+
+    private async Task<ILookup<Guid, SeasonEvent>> ObservationsAsync(
+        List<Guid> properties, CancellationToken cancellation) =>
+        (await db.SiteObservations.AsNoTracking()
+            .Where(seen => properties.Contains(seen.PropertyId) && seen.Kind == SiteObservation.LeafOut)
+            .ToListAsync(cancellation))
+            .ToLookup(
+                seen => seen.PropertyId,
+                seen => new SeasonEvent(SeasonEventKind.LeafOut, seen.ObservedOn, Basis.SiteObservation));
+
+    private sealed record TaskRow(TaskSummary Task, TaskFacts Facts, double LatitudeDeg, double LongitudeDeg);
+
+    /// <summary>Where a parcel's weather comes from: its stations, or without any its own place.</summary>
+    private sealed record WeatherSource(WeatherPoint Point, Station? Temperature, Station? Wind)
+    {
+        public static WeatherSource Of(TaskRow row, IEnumerable<ParcelStation> links)
+        {
+            var temperature = links.FirstOrDefault(link => link.Purpose == StationPurpose.Temperature)?.Station;
+            var wind = links.FirstOrDefault(link => link.Purpose == StationPurpose.Wind)?.Station;
+            var point = temperature is { } station
+                ? new WeatherPoint(station.GhcnId, station.Latitude, station.Longitude)
+                : new($"parcel {row.Task.ParcelId}", row.LatitudeDeg, row.LongitudeDeg);
+            return new(point, temperature, wind);
+        }
+    }
+}
