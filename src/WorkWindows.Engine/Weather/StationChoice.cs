@@ -15,7 +15,7 @@ public sealed record WeatherStation(
 /// <summary>A station and how complete its record is.</summary>
 /// <param name="Station">The station.</param>
 /// <param name="Coverage">The share of recent days with minimum and maximum, 0 to 1.</param>
-public sealed record StationRecord(WeatherStation Station, double Coverage);
+public sealed record StationCandidate(WeatherStation Station, double Coverage);
 
 /// <summary>The station chosen for a place.</summary>
 /// <param name="Station">The station.</param>
@@ -62,7 +62,7 @@ public static class StationChoice
     /// <summary>The nearest station with a usable record, the smaller identifier where two are equally near.</summary>
     /// <returns>Null when no station within the distance has the coverage.</returns>
     public static StationMatch? Nearest(
-        IEnumerable<StationRecord> stations, double latitudeDeg, double longitudeDeg, double? elevationM,
+        IEnumerable<StationCandidate> stations, double latitudeDeg, double longitudeDeg, double? elevationM,
         double minCoverage = MinCoverage, double maxDistanceM = MaxDistanceM) =>
         stations
             .Where(record => record.Coverage >= minCoverage)
@@ -73,7 +73,9 @@ public static class StationChoice
             .OrderBy(match => match.DistanceM).ThenBy(match => match.Station.Id, StringComparer.Ordinal)
             .FirstOrDefault();
 
-    /// <summary>Great-circle distance in metres on a sphere of the earth's mean radius, within 0.6 % of the ellipsoid.</summary>
+    /// <summary>
+    /// Great-circle distance in metres on a sphere of the earth's mean radius, within 0.6 % of the ellipsoid.
+    /// </summary>
     public static double DistanceM(double latitude1Deg, double longitude1Deg, double latitude2Deg, double longitude2Deg)
     {
         var (latitude1, latitude2) = (double.DegreesToRadians(latitude1Deg), double.DegreesToRadians(latitude2Deg));

@@ -6,9 +6,9 @@ namespace WorkWindows.Engine.Tests.Weather;
 
 public sealed class StationChoiceTests
 {
-    private static readonly StationRecord Near = Station("B", 43.05, 0.89);
-    private static readonly StationRecord Usable = Station("C", 43.10, 0.90);
-    private static readonly StationRecord Far = Station("D", 43.60, 1);
+    private static readonly StationCandidate Near = Station("B", 43.05, 0.89);
+    private static readonly StationCandidate Usable = Station("C", 43.10, 0.90);
+    private static readonly StationCandidate Far = Station("D", 43.60, 1);
 
     [Fact]
     public void Nearest_PassesOverAStationWithAPoorRecord()
@@ -65,6 +65,6 @@ public sealed class StationChoiceTests
         Assert.Equal(0, StationChoice.Coverage(DailySeries.Empty, new(2025, 12, 31), 1));
     }
 
-    private static StationRecord Station(string id, double latitudeDeg, double coverage) =>
+    private static StationCandidate Station(string id, double latitudeDeg, double coverage) =>
         new(new(id, $"Station {id}", latitudeDeg, -89, 300), coverage);
 }
