@@ -21,6 +21,7 @@ internal static class ReferenceData
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "WorkWindows.sln")))
             folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("WorkWindows.sln is in no folder above the tests.");
+        return folder?.FullName
+            ?? throw new InvalidOperationException("WorkWindows.sln is in no folder above the tests.");
     }
 }

@@ -11,7 +11,9 @@ namespace WorkWindows.Engine.Calendars;
 /// </param>
 public readonly record struct RangeOccurrence(LocalDate From, LocalDate To, Basis Basis);
 
-/// <summary>An end of a range in one year: a day, or two days that it lies between while its event is not known.</summary>
+/// <summary>
+/// An end of a range in one year: a day, or two days that it lies between while its event is not known.
+/// </summary>
 internal readonly record struct RangeEnd(LocalDate Earliest, LocalDate Latest, Basis Basis)
 {
     public static RangeEnd? Of(YearlyDate date, int year, SignalSet signals) => date switch

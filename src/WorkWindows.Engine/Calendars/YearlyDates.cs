@@ -5,7 +5,9 @@ namespace WorkWindows.Engine.Calendars;
 /// <summary>Finds the date that a yearly date has in one year. Source: docs/rules/calendar-dates.md.</summary>
 public static class YearlyDates
 {
-    /// <summary>The date in a year, with <see cref="YearlyDate.PlusDays"/> added; it may then lie in another year.</summary>
+    /// <summary>
+    /// The date in a year, with <see cref="YearlyDate.PlusDays"/> added; it may then lie in another year.
+    /// </summary>
     /// <returns>
     /// Null for an event of nature, which no calendar tells, and for a fifth weekday in a year whose month has four.
     /// </returns>

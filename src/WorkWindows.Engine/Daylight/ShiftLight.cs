@@ -3,7 +3,9 @@ using WorkWindows.Engine.Days;
 
 namespace WorkWindows.Engine.Daylight;
 
-/// <summary>The minutes of a shift before sunrise or after sunset, and those between. Source: docs/rules/daylight.md.</summary>
+/// <summary>
+/// The minutes of a shift before sunrise or after sunset, and those between. Source: docs/rules/daylight.md.
+/// </summary>
 /// <param name="LightMinutes">Whole minutes, one value a day of the span.</param>
 /// <param name="DarkMinutes">The rest of the minutes that pass during the shift, one value a day of the span.</param>
 public sealed record ShiftLight(double[] LightMinutes, double[] DarkMinutes)

@@ -12,7 +12,9 @@ namespace WorkWindows.Engine.Daylight;
 /// <param name="CivilDusk">Its centre sinks to 6° below the horizon; null on a day without.</param>
 public sealed record SunTimes(Instant? CivilDawn, Instant? Sunrise, Instant? Sunset, Instant? CivilDusk)
 {
-    /// <summary>Degrees from the zenith: 34 minutes of refraction and 16 of the sun's radius below the horizon.</summary>
+    /// <summary>
+    /// Degrees from the zenith: 34 minutes of refraction and 16 of the sun's radius below the horizon.
+    /// </summary>
     public const double HorizonZenithDeg = 90.833;
 
     public const double CivilZenithDeg = 96;
@@ -21,7 +23,9 @@ public sealed record SunTimes(Instant? CivilDawn, Instant? Sunrise, Instant? Sun
 
     public const double AstronomicalZenithDeg = 108;
 
-    /// <param name="date">A date in <paramref name="zone"/>: midnight to midnight there, also on a day of 23 or 25 h.</param>
+    /// <param name="date">
+    /// A date in <paramref name="zone"/>: midnight to midnight there, also on a day of 23 or 25 h.
+    /// </param>
     /// <param name="zone">The time zone of the place.</param>
     /// <param name="latitudeDeg">WGS 84, north positive, -90 to 90.</param>
     /// <param name="longitudeDeg">WGS 84, east positive, -180 to 180.</param>
@@ -31,14 +35,18 @@ public sealed record SunTimes(Instant? CivilDawn, Instant? Sunrise, Instant? Sun
         Setting(date, zone, latitudeDeg, longitudeDeg, HorizonZenithDeg),
         Setting(date, zone, latitudeDeg, longitudeDeg, CivilZenithDeg));
 
-    /// <summary>The first time in the local day that the sun's centre rises through a zenith distance, or null.</summary>
+    /// <summary>
+    /// The first time in the local day that the sun's centre rises through a zenith distance, or null.
+    /// </summary>
     public static Instant? Rising(
         LocalDate date, DateTimeZone zone, double latitudeDeg, double longitudeDeg, double zenithDeg) =>
         Within(date, zone, day => SolarDay.Of(day, latitudeDeg, longitudeDeg, zenithDeg) is { Rises: true } arc
             ? arc.RisesMin
             : null);
 
-    /// <summary>The first time in the local day that the sun's centre sinks through a zenith distance, or null.</summary>
+    /// <summary>
+    /// The first time in the local day that the sun's centre sinks through a zenith distance, or null.
+    /// </summary>
     public static Instant? Setting(
         LocalDate date, DateTimeZone zone, double latitudeDeg, double longitudeDeg, double zenithDeg) =>
         Within(date, zone, day => SolarDay.Of(day, latitudeDeg, longitudeDeg, zenithDeg) is { Sets: true } arc

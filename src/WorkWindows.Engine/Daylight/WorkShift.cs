@@ -5,11 +5,13 @@ namespace WorkWindows.Engine.Daylight;
 /// <summary>The hours of a day that a crew works, in the time zone of the place.</summary>
 public sealed record WorkShift
 {
-    /// <exception cref="ArgumentException">The shift does not end after it starts; it may not run over midnight.</exception>
+    /// <exception cref="ArgumentException">
+    /// The shift does not end after it starts; it may not run over midnight.
+    /// </exception>
     public WorkShift(LocalTime start, LocalTime end)
     {
         if (end <= start)
-            throw new ArgumentException($"A shift from {start:t} to {end:t} does not end after it starts.", nameof(end));
+            throw new ArgumentException($"A shift from {start:t} to {end:t} ends before it starts.", nameof(end));
         (Start, End) = (start, end);
     }
 

@@ -8,7 +8,7 @@ namespace WorkWindows.Engine.Phenology;
 /// <param name="FromJanuary">Base 0 °C from 1 January.</param>
 /// <param name="FromJanuaryBase5">Base 5 °C from 1 January.</param>
 /// <remarks>
-/// Fitted to Harvard Forest HF003 (John O'Keefe, CC BY 4.0; 42.54° N 72.20° W), 1990–2001: twelve springs of one site,
+/// Fitted to Harvard Forest data set HF003 (CC BY; 42.54° N 72.20° W), 1990–2001: twelve springs of one site,
 /// errors in the sample of 2 to 6 days. Source: docs/rules/leaf-out.md.
 /// </remarks>
 public sealed record BudBreak(

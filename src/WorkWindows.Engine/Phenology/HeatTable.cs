@@ -3,7 +3,9 @@ using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Engine.Phenology;
 
-/// <summary>The heat of each day of a record, a row of 366 calendar days a year; NaN where the record has none.</summary>
+/// <summary>
+/// The heat of each day of a record, a row of 366 calendar days a year; NaN where the record has none.
+/// </summary>
 internal sealed class HeatTable
 {
     private const int Slots = 366;

@@ -73,7 +73,8 @@ public static class LeafOut
         return null;
     }
 
-    private static SeasonEvent? Event(LocalDate date, int filled, int years, LocalDate? observedTo, LocalDate? forecastTo)
+    private static SeasonEvent? Event(
+        LocalDate date, int filled, int years, LocalDate? observedTo, LocalDate? forecastTo)
     {
         if (date <= observedTo)
             return filled > MaxFilledDays ? null : new(SeasonEventKind.LeafOut, date, Basis.Observed);

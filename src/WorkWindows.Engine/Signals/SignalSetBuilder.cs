@@ -10,7 +10,9 @@ namespace WorkWindows.Engine.Signals;
 /// <summary>Computes every signal of a weather point once, to be shared by the tasks of all its parcels.</summary>
 public static class SignalSetBuilder
 {
-    /// <summary>Signals of every kind, and the leaf-out of each year that the span touches and that can be told.</summary>
+    /// <summary>
+    /// Signals of every kind, and the leaf-out of each year that the span touches and that can be told.
+    /// </summary>
     /// <param name="point">The place.</param>
     /// <param name="span">The days in <paramref name="zone"/>.</param>
     /// <param name="observed">The station's record; years before the span serve the prediction of leaf-out.</param>

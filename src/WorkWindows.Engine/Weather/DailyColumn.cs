@@ -4,7 +4,9 @@ using WorkWindows.Engine.Days;
 
 namespace WorkWindows.Engine.Weather;
 
-/// <summary>One element of a daily series: a value a day without gaps in the dates, NaN for a day without a value.</summary>
+/// <summary>
+/// One element of a daily series: a value a day without gaps in the dates, NaN for a day without a value.
+/// </summary>
 /// <param name="First">The date of the first value.</param>
 /// <param name="Values">Values in the unit of the element; at least one.</param>
 /// <param name="RejectedCount">Readings left out: flagged by their source, or a minimum above its maximum.</param>

@@ -4,7 +4,9 @@ using NodaTime;
 
 namespace WorkWindows.Engine.Weather;
 
-/// <summary>Daily values of a station or a forecast, laid out by element. Only values that may be used are in it.</summary>
+/// <summary>
+/// Daily values of a station or a forecast, laid out by element. Only values that may be used are in it.
+/// </summary>
 public sealed class DailySeries
 {
     private const int NamedDuplicates = 10;
@@ -25,7 +27,8 @@ public sealed class DailySeries
     /// maximum of a day whose minimum is above its maximum.
     /// </param>
     /// <param name="readsWholeFahrenheit">
-    /// Whether the station reads temperatures in whole °F, as those of the United States do, whatever unit its file has.
+    /// Whether the station reads temperatures in whole °F, as those of the United States do, whatever unit its file
+    /// has.
     /// </param>
     /// <exception cref="ArgumentException">
     /// A date has two readings of an element, flagged or not, or a value is not finite; the dates and elements are

@@ -73,7 +73,9 @@ public static class StationChoice
             .OrderBy(match => match.DistanceM).ThenBy(match => match.Station.Id, StringComparer.Ordinal)
             .FirstOrDefault();
 
-    /// <summary>Great-circle distance in metres on a sphere of the earth's mean radius, within 0.6 % of the ellipsoid.</summary>
+    /// <summary>
+    /// Great-circle distance in metres on a sphere of the earth's mean radius, within 0.6 % of the ellipsoid.
+    /// </summary>
     public static double DistanceM(double latitude1Deg, double longitude1Deg, double latitude2Deg, double longitude2Deg)
     {
         var (latitude1, latitude2) = (double.DegreesToRadians(latitude1Deg), double.DegreesToRadians(latitude2Deg));

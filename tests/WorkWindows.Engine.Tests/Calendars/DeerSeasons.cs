@@ -4,8 +4,8 @@ using WorkWindows.Engine.Calendars;
 namespace WorkWindows.Engine.Tests.Calendars;
 
 /// <summary>
-/// Deer seasons as rules of the calendar. WI-gun and MO-Nov as their agencies state them; the others fitted to published
-/// seasons or from news reprints, not read in law (shared reference: wildlife and calendars, section 4).
+/// Deer seasons as rules of the calendar. WI-gun and MO-Nov as their agencies state them; the others fitted to
+/// published seasons or from news reprints, not read in law (shared reference: wildlife and calendars, section 4).
 /// </summary>
 internal static class DeerSeasons
 {

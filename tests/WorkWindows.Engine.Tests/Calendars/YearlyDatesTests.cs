@@ -41,7 +41,8 @@ public sealed class YearlyDatesTests
 
     [Fact]
     public void Resolve_FindsTheNearestAndTheNextWeekday() =>
-        Gen.Select(Gen.Int[1, 7], Gen.Int[1, 12], Gen.Int[1, 28], Gen.Int[1900, 2200]).Sample((weekday, month, day, year) =>
+        Gen.Select(Gen.Int[1, 7], Gen.Int[1, 12], Gen.Int[1, 28], Gen.Int[1900, 2200]).Sample(
+        (weekday, month, day, year) =>
         {
             var around = new LocalDate(year, month, day);
             var nearest = new NearestWeekday((IsoDayOfWeek)weekday, month, day).Resolve(year)!.Value;

@@ -84,7 +84,8 @@ public sealed class SunTimesTests
         Assert.Equal(144, rows.Count);
         Assert.All(rows, row =>
         {
-            var sun = SunTimes.On(LocalDatePattern.Iso.Parse(row[4]).Value, Zone(row[1]), Degrees(row[2]), Degrees(row[3]));
+            var date = LocalDatePattern.Iso.Parse(row[4]).Value;
+            var sun = SunTimes.On(date, Zone(row[1]), Degrees(row[2]), Degrees(row[3]));
             AssertNear(row[5], sun.CivilDawn, AMinute);
             AssertNear(row[6], sun.Sunrise, AMinute);
             AssertNear(row[7], sun.Sunset, AMinute);

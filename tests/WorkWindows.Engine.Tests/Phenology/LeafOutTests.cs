@@ -84,9 +84,10 @@ public sealed class LeafOutTests
     [Fact]
     public void Predict_FillsFebruary29_WhenTheModelCountsFromJanuary()
     {
-        var record = SteadyRecord.OfYears(2010, 2020, SpringC).Where(reading => reading.Date != new LocalDate(2020, 2, 29));
+        var record = SteadyRecord.OfYears(2010, 2020, SpringC)
+            .Where(reading => reading.Date != new LocalDate(2020, 2, 29));
 
-        // 326 degree-days at 6 a day take 55 days, one less than to 24 February; heat for 70 days ends after the 29th.
+        // The heat of 70 days from 1 January, of which the 60th is missing.
         var late = new ThermalTime(new AnnualDate(1, 1), 0, 70 * SpringC);
         Assert.Equal("2020-03-10 Observed", Text(LeafOut.Predict(2020, 2020, Series(record), model: late)));
     }

@@ -49,7 +49,9 @@ internal sealed record ObservedSprings(
     {
         using var stream = File.OpenRead(ReferenceData.PathOf(Path.Combine("phenology", file)));
         using var text = new StreamReader(
-            file.EndsWith(".gz", StringComparison.Ordinal) ? new GZipStream(stream, CompressionMode.Decompress) : stream);
+            file.EndsWith(".gz", StringComparison.Ordinal)
+                ? new GZipStream(stream, CompressionMode.Decompress)
+                : stream);
         var names = text.ReadLine()!.Split(',');
         while (text.ReadLine() is { } line)
             yield return names.Zip(line.Split(',')).ToDictionary(pair => pair.First, pair => pair.Second);

@@ -15,8 +15,12 @@ public sealed class ThermalTimeTests
     [InlineData("6 NaN 9", null)] // a missing day is not a day without heat
     [InlineData("6 7 NaN", 1)] // nor does one after the day matter
     [InlineData("", null)]
-    public void ReachedAt_IsTheFirstDayWithEnoughHeat(string meansC, int? day) => Assert.Equal(
-        day, FiveDegreeDays.ReachedAt([.. meansC.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(double.Parse)]));
+    public void ReachedAt_IsTheFirstDayWithEnoughHeat(string meansC, int? day)
+    {
+        var means = meansC.Split(' ', StringSplitOptions.RemoveEmptyEntries).Select(double.Parse);
+
+        Assert.Equal(day, FiveDegreeDays.ReachedAt([.. means]));
+    }
 
     [Theory]
     // The fit of pyPhenology's test suite: highbush blueberry, Harvard Forest 1991-2001, base 0 °C, heat from day 0 on.
@@ -39,7 +43,8 @@ public sealed class ThermalTimeTests
     {
         var springs = ObservedSprings.Read("aspen_obs.csv", "aspen_temperature.csv.gz", 371);
         var all = Aspen(springs);
-        var spring = Aspen(springs with { Observations = [.. springs.Observations.Where(seen => seen.DayOfYear <= 181)] });
+        var toJune = springs.Observations.Where(seen => seen.DayOfYear <= 181);
+        var spring = Aspen(springs with { Observations = [.. toJune] });
 
         AssertNear(new(289, 0.71, 15.29, 29.18), all.Model);
         AssertNear(new(289, 0.08, 17.88, 28.93), all.CalendarMean);

@@ -24,7 +24,8 @@ public sealed class DailySeriesTests
     [Fact]
     public void Of_NeverUsesAFlaggedValue()
     {
-        var column = DailySeries.Of([Min(0, -4), Min(1, -30) with { QualityFlag = 'I' }])[DailyElement.MinTemperatureC]!;
+        DailyReading[] readings = [Min(0, -4), Min(1, -30) with { QualityFlag = 'I' }];
+        var column = DailySeries.Of(readings)[DailyElement.MinTemperatureC]!;
 
         Assert.Equal([-4, double.NaN], column.Values);
         Assert.Equal(1, column.RejectedCount);
