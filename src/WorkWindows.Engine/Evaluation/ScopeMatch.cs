@@ -1,6 +1,7 @@
+using System.Collections.Immutable;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
-using WorkWindows.Engine.Days;
 
 namespace WorkWindows.Engine.Evaluation;
 
@@ -26,6 +27,6 @@ public static class ScopeMatch
         return scope.SpeciesGroups.Overlaps(present) ? Truth.Holds : Truth.Fails;
     }
 
-    private static bool Allows(System.Collections.Immutable.ImmutableSortedSet<string> named, string value) =>
+    private static bool Allows(ImmutableSortedSet<string> named, string value) =>
         named.IsEmpty || named.Contains(value);
 }

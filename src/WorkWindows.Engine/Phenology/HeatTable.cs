@@ -75,7 +75,7 @@ internal sealed class HeatTable
         for (var day = 0; day < days; day++)
         {
             var slot = days == Slots || day < LeapDaySlot ? day : day + 1;
-            row[slot] = model.HeatOf((mins[day] + maxes[day]) / 2);
+            row[slot] = DegreeDays.SimpleAverage(mins[day], maxes[day], model.BaseC);
         }
         return row;
     }
