@@ -3,6 +3,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
 using WorkWindows.Engine.Land;
+using WorkWindows.Feeds.TimeZones;
 
 namespace WorkWindows.Feeds.Portfolio;
 
@@ -29,7 +30,7 @@ internal static class ParcelReader
         var stand = StandReader.Read(fields);
         var position = ParcelSiteReader.Read(located.Feature, fields);
         var zone = fields.Optional("timeZone", name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
-            "an IANA time zone such as America/Detroit, or nothing: then the position gives it");
+            "an IANA time zone such as America/Detroit, or nothing: then county and position give it");
         var propertyName = fields.Optional("propertyName", FieldText.IsName, FieldText.Name);
         var parcelName = fields.Optional("parcelName", FieldText.IsName, FieldText.Name);
         var landowner = fields.Optional("landowner", FieldText.IsName, FieldText.Name);
@@ -37,7 +38,7 @@ internal static class ParcelReader
         if (property is null || parcel is null || state is null || county is null || position is not { } found)
             return null;
         return new(located.Line, property, propertyName, parcel, parcelName, landowner, email, county,
-            state, zone ?? found.TimeZone, flags, stand, found.Site);
+            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, flags, stand, found.Site);
     }
 
     private static string? County(string? state, FeatureFields fields)

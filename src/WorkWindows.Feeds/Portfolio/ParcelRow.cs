@@ -14,7 +14,7 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <param name="LandownerEmail">As for the property's name.</param>
 /// <param name="CountyFips">Five digits, the first two those of the state.</param>
 /// <param name="State">Two-letter postal code.</param>
-/// <param name="TimeZone">IANA name, as given or else from the position.</param>
+/// <param name="TimeZone">IANA name, as given or else from county and position.</param>
 /// <param name="Flags">What has been noted of the parcel.</param>
 /// <param name="Stand">Empty if no inventory has been taken.</param>
 /// <param name="Site">Where it lies.</param>

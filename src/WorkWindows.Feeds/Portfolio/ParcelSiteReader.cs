@@ -1,9 +1,7 @@
-using System.Collections.Frozen;
 using System.Text.Json;
 using NetTopologySuite.Geometries;
 using NetTopologySuite.IO.Converters;
 using NetTopologySuite.Operation.Valid;
-using NodaTime.TimeZones;
 using WorkWindows.Feeds.TimeZones;
 
 namespace WorkWindows.Feeds.Portfolio;
@@ -23,21 +21,16 @@ internal static class ParcelSiteReader
         Converters = { new GeoJsonConverterFactory(Wgs84) },
     };
 
-    private static readonly FrozenSet<string> UsZones = TzdbDateTimeZoneSource.Default.ZoneLocations!
-        .Where(location => location.CountryCode == "US")
-        .Select(location => location.ZoneId)
-        .ToFrozenSet();
-
     /// <returns>The site and the IANA zone of its position, or null with a fault.</returns>
     public static (ParcelSite Site, string TimeZone)? Read(JsonElement feature, FeatureFields fields)
     {
         if (Parse(feature, fields) is not { } geometry || !IsOnGlobe(geometry, fields) || !IsSimple(geometry, fields))
             return null;
         var point = geometry as Point ?? geometry.InteriorPoint;
-        var zone = TimeZoneLookup.Find(point.Y, point.X);
-        if (!UsZones.Contains(zone))
+        if (UsTimeZone.Find(point.Y, point.X) is not { } zone)
         {
-            var where = zone.StartsWith("Etc/", StringComparison.Ordinal) ? "in the sea" : $"in the zone {zone}";
+            var there = TimeZoneLookup.Find(point.Y, point.X);
+            var where = there.StartsWith("Etc/", StringComparison.Ordinal) ? "in the sea" : $"in the zone {there}";
             fields.Fault(Field, $"{point.X} {point.Y}", $"a place in the United States; this one lies {where}");
             return null;
         }
@@ -93,8 +86,14 @@ internal static class ParcelSiteReader
     {
         if (new IsValidOp(geometry).ValidationError is not { } error)
             return true;
-        fields.Fault(Field, $"{error.Coordinate.X} {error.Coordinate.Y}",
-            $"a boundary that neither crosses nor overlaps itself ({error.Message} at this longitude and latitude)");
+        if (error.ErrorType is TopologyValidationErrors.TooFewPoints or TopologyValidationErrors.RingNotClosed)
+            fields.Fault(Field, error.Message, Shapes);
+        else
+        {
+            // Seven decimals are a centimetre; more would show how the crossing was computed.
+            fields.Fault(Field, $"{error.Coordinate.X:0.#######} {error.Coordinate.Y:0.#######}",
+                $"a boundary that neither crosses nor overlaps itself ({error.Message} at this longitude and latitude)");
+        }
         return false;
     }
 }

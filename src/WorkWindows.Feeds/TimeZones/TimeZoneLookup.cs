@@ -7,7 +7,7 @@ namespace WorkWindows.Feeds.TimeZones;
 /// The IANA time zone of a position, from a quadtree of the world's zones.
 /// </summary>
 /// <remarks>
-/// Where a cell of the tree holds two zones, as within a few kilometres of a border, it answers with the larger part.
+/// Cells at a border answer with one of their zones, so that within some 30 km of it the answer may be the other side's.
 /// The data and its licence: <c>tz-lookup.licence.md</c> beside this file.
 /// </remarks>
 public static class TimeZoneLookup

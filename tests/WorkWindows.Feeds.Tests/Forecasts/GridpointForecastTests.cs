@@ -1,0 +1,132 @@
+using NodaTime;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Forecasts;
+using static WorkWindows.Engine.Weather.DailyElement;
+using static WorkWindows.Feeds.Tests.Forecasts.GridpointJson;
+
+namespace WorkWindows.Feeds.Tests.Forecasts;
+
+public class GridpointForecastTests
+{
+    private static readonly DateTimeZone Detroit = DateTimeZoneProviders.Tzdb["America/Detroit"];
+
+    [Theory]
+    // A daytime layer of 12 January, 7 to 20 h EST.
+    [InlineData("maxTemperature", "2026-01-12T12:00:00+00:00/PT13H", MaxTemperatureC, "2026-01-12")]
+    // A night layer, 19 h on 11 January to 9 h on 12 January EST: the morning is that of the 12th.
+    [InlineData("minTemperature", "2026-01-12T00:00:00+00:00/PT14H", MinTemperatureC, "2026-01-12")]
+    // A night that ends at midnight belongs to the day before.
+    [InlineData("minTemperature", "2026-01-12T15:00:00+00:00/PT14H", MinTemperatureC, "2026-01-12")]
+    [InlineData("minTemperature", "2026-01-12T00:00:00Z/PT12H", MinTemperatureC, "2026-01-12")]
+    public void Read_PutsAnExtremeOnItsDay(string layer, string validTime, DailyElement element, string date)
+    {
+        var reading = Assert.Single(Read(Layer(layer, DegC, (validTime, "-6.5"))).Readings);
+        Assert.Equal((element, date, -6.5), (reading.Element, $"{reading.Date:yyyy-MM-dd}", reading.Value));
+        Assert.Null(reading.QualityFlag);
+    }
+
+    [Fact]
+    public void Read_LeavesOutTheRestOfANight_ThatHadBegun() =>
+        Assert.Equal(
+            [new DailyReading(new(2026, 1, 12), MinTemperatureC, -4, null)],
+            Read(Layer("minTemperature", DegC,
+                ("2026-01-11T08:00:00+00:00/PT6H", "-9"), ("2026-01-12T00:00:00+00:00/PT14H", "-4"))).Readings);
+
+    [Fact]
+    public void Read_TakesHourlyTemperatures_WhereTheLayersSayNothing()
+    {
+        // Midnight to midnight EST is 5 to 5 h UTC.
+        var forecast = Read(
+            Layer("temperature", DegC,
+                ("2026-01-12T05:00:00+00:00/PT10H", "-12"), ("2026-01-12T15:00:00+00:00/PT14H", "3.5"),
+                ("2026-01-13T05:00:00+00:00/P1D", "1")),
+            Layer("minTemperature", DegC, ("2026-01-13T00:00:00+00:00/PT14H", "-2")));
+        Assert.Equal(
+            [
+                new(new(2026, 1, 12), MinTemperatureC, -12, null),
+                new(new(2026, 1, 12), MaxTemperatureC, 3.5, null),
+                new(new(2026, 1, 13), MinTemperatureC, -2, null),
+                new(new(2026, 1, 13), MaxTemperatureC, 1, null),
+            ],
+            forecast.Readings);
+    }
+
+    [Theory]
+    [InlineData("2026-01-12T05:00:00+00:00/P1D", 1)]
+    [InlineData("2026-01-12T05:00:59+00:00/P1D", 1)]        // within a minute
+    [InlineData("2026-01-12T06:00:00+00:00/P1D", 0)]        // an hour short at each end of two days
+    [InlineData("2026-01-12T05:00:00+00:00/PT23H", 0)]
+    [InlineData("2026-01-12T00:00:00+00:00/P7DT13H", 7)]
+    [InlineData("2026-03-08T05:00:00+00:00/PT23H", 1)]      // the day on which clocks go forward has 23 hours
+    [InlineData("2026-11-01T04:00:00+00:00/P1D", 0)]        // and the one on which they go back has 25
+    [InlineData("2026-11-01T04:00:00+00:00/PT25H", 1)]
+    public void Read_GivesWind_ForDaysThatAreWhollyCovered(string validTime, int days)
+    {
+        var forecast = Read(
+            Layer("maxTemperature", DegC, ("2026-06-12T12:00:00+00:00/PT13H", "20")),
+            Layer("windSpeed", KmPerHour, (validTime, "36")));
+        var wind = forecast.Readings.Where(reading => reading.Element == WindMps).ToList();
+        Assert.Equal(days, wind.Count);
+        Assert.All(wind, reading => Assert.Equal(10, reading.Value, 1e-12));
+    }
+
+    [Fact]
+    public void Read_TakesTheStrongestGust_OfTheHoursThatReachIntoADay()
+    {
+        var gusts = Read(Layer("windGust", KmPerHour,
+            ("2026-01-12T00:00:00+00:00/PT6H", "72"), ("2026-01-12T06:00:00+00:00/PT24H", "18"))).Readings;
+        Assert.Equal([new DailyReading(new(2026, 1, 12), GustMps, 20, null)], gusts);
+    }
+
+    [Theory]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "null", "maxTemperature.values[1].value", "null")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "121", "maxTemperature.values[1].value", "121")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "-61", "maxTemperature.values[1].value", "-61")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "\"9\"", "maxTemperature.values[1].value", "\"9\"")]
+    [InlineData("date:now +66064 seconds / PT13H", "9", "maxTemperature.values[1].validTime", "date:now +66064 seconds / PT13H")]
+    [InlineData("2026-01-12T12:00:00/PT13H", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00/PT13H")]
+    [InlineData("2026-01-12T12:00:00+00:00/P1M", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00+00:00/P1M")]
+    [InlineData("2026-01-12T12:00:00+00:00/-PT1H", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00+00:00/-PT1H")]
+    public void Read_RejectsAValue_AndKeepsTheOthers(string validTime, string value, string field, string shown)
+    {
+        var forecast = Read(Layer("maxTemperature", DegC, ("2026-01-11T12:00:00+00:00/PT13H", "2"), (validTime, value)));
+        Assert.Equal(2, Assert.Single(forecast.Readings).Value);
+        var fault = Assert.Single(forecast.Faults.Faults);
+        Assert.Equal((field, shown), (fault.Field, fault.Value));
+    }
+
+    [Fact]
+    public void Read_LeavesADayOpen_WhoseHourWasRejected()
+    {
+        var forecast = Read(
+            Layer("windSpeed", KmPerHour,
+                ("2026-01-12T05:00:00+00:00/PT23H", "10"), ("2026-01-13T04:00:00+00:00/PT1H", "null"),
+                ("2026-01-13T05:00:00+00:00/P1D", "20")));
+        Assert.Equal(new LocalDate(2026, 1, 13), Assert.Single(forecast.Readings).Date);
+    }
+
+    [Fact]
+    public void Read_RejectsALayerInAnotherUnit()
+    {
+        var forecast = Read(
+            Layer("maxTemperature", "wmoUnit:degF", ("2026-01-12T12:00:00+00:00/PT13H", "40")),
+            Layer("minTemperature", DegC, ("2026-01-12T00:00:00+00:00/PT14H", "-4")));
+        Assert.Equal(MinTemperatureC, Assert.Single(forecast.Readings).Element);
+        Assert.Equal("maxTemperature.uom 'wmoUnit:degF': wmoUnit:degC", forecast.Faults.ToString());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("{\"properties\": {\"updateTime\": \"2026-0")]
+    [InlineData("[]")]
+    [InlineData("{\"type\": \"FeatureCollection\", \"features\": []}")]
+    [InlineData("{\"properties\": {}}")]
+    [InlineData("{\"properties\": {\"updateTime\": \"yesterday\"}}")]
+    [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\"}}")]
+    [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\", \"temperature\": 5}}")]
+    public void Read_RefusesAPayloadOfWhichNothingCanBeUsed(string json) =>
+        Assert.Throws<ForecastFormatException>(
+            () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit));
+
+    private static DailyForecast Read(params IEnumerable<string> layers) => GridpointForecast.Read(Payload(layers), Detroit);
+}

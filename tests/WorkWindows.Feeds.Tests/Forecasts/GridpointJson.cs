@@ -1,0 +1,19 @@
+using System.Text;
+using System.Text.Json;
+
+namespace WorkWindows.Feeds.Tests.Forecasts;
+
+/// <summary>Writes gridpoint payloads of the layers that a test needs.</summary>
+internal static class GridpointJson
+{
+    public const string DegC = "wmoUnit:degC";
+    public const string KmPerHour = "wmoUnit:km_h-1";
+
+    public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers) => Encoding.UTF8.GetBytes(
+        $$"""{"properties": {"updateTime": "2026-01-10T03:00:00+00:00"{{string.Concat(layers.Select(layer => $", {layer}"))}}} }""");
+
+    /// <param name="values">Pairs of a time and a JSON value.</param>
+    public static string Layer(string name, string unit, params IEnumerable<(string ValidTime, string Value)> values) =>
+        $"\"{name}\": {{\"uom\": \"{unit}\", \"values\": [{string.Join(",", values.Select(value =>
+            $"{{\"validTime\": {JsonSerializer.Serialize(value.ValidTime)}, \"value\": {value.Value}}}"))}]}}";
+}

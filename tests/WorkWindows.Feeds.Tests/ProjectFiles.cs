@@ -1,0 +1,24 @@
+namespace WorkWindows.Feeds.Tests;
+
+/// <summary>Finds the files that tests read in place.</summary>
+internal static class ProjectFiles
+{
+    public static string Root { get; } = FindRoot();
+
+    public static string Reference(string path)
+    {
+        var folder = Environment.GetEnvironmentVariable("WORKWINDOWS_REFERENCE_DATA")
+            ?? Path.Combine(Root, "..", "shared", "data");
+        var file = Path.GetFullPath(Path.Combine(folder, path));
+        Assert.True(File.Exists(file), $"Reference data is absent: {file}. Set WORKWINDOWS_REFERENCE_DATA to its folder.");
+        return file;
+    }
+
+    private static string FindRoot()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "WorkWindows.sln")))
+            folder = folder.Parent;
+        return folder?.FullName ?? throw new InvalidOperationException("WorkWindows.sln is in no folder above the tests.");
+    }
+}
