@@ -1,2 +1,31 @@
-var app = WebApplication.CreateBuilder(args).Build();
-await app.RunAsync();
+using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Commands;
+using WorkWindows.Service.Demo;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+
+return await CommandLine.RunAsync(args, arguments =>
+{
+    var builder = WebApplication.CreateBuilder(HostingServices.Options(arguments));
+#pragma warning disable RS0030 // The one place where real time comes in.
+    builder.Services.AddSingleton<IClock>(new MicrosecondClock(SystemClock.Instance));
+#pragma warning restore RS0030
+    builder.AddHosting();
+    builder.AddStorage();
+    builder.AddAccounts();
+    builder.AddProperties();
+    builder.AddJobs();
+    builder.AddDemo();
+
+    var app = builder.Build();
+    app.UseHosting();
+    app.MapHealth();
+    if (ServiceRoles.Of(app.Configuration) == ServiceRole.Worker)
+        return app;
+    app.MapHosting();
+    app.MapAccounts();
+    app.MapProperties();
+    return app;
+});
