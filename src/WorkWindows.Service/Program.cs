@@ -1,6 +1,33 @@
-using System.CommandLine;
+using NodaTime;
+using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Commands;
+using WorkWindows.Service.Demo;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Windows;
 
-var root = new RootCommand("Work windows for woodland habitat tasks.") { EvaluateCommand.Create() };
-var result = root.Parse(args);
-return result.Invoke();
+return await CommandLine.RunAsync(args, arguments =>
+{
+    var builder = WebApplication.CreateBuilder(HostingServices.Options(arguments));
+#pragma warning disable RS0030 // The one place where real time comes in.
+    builder.Services.AddSingleton<IClock>(new MicrosecondClock(SystemClock.Instance));
+#pragma warning restore RS0030
+    builder.AddHosting();
+    builder.AddStorage();
+    builder.AddAccounts();
+    builder.AddProperties();
+    builder.AddWindows();
+    builder.AddJobs();
+    builder.AddDemo();
+
+    var app = builder.Build();
+    app.UseHosting();
+    app.MapHealth();
+    if (ServiceRoles.Of(app.Configuration) == ServiceRole.Worker)
+        return app;
+    app.MapHosting();
+    app.MapAccounts();
+    app.MapProperties();
+    return app;
+});

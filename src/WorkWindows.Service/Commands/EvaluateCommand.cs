@@ -9,8 +9,6 @@ namespace WorkWindows.Service.Commands;
 /// <summary>Prints the windows of the tasks of two files for one station's weather: no server, no database.</summary>
 internal static class EvaluateCommand
 {
-    public const int BadInput = 2;
-
     public static Command Create()
     {
         var parcels = new Option<FileInfo>("--parcels") { Required = true, Description = "GeoJSON file of parcels." };
@@ -60,7 +58,7 @@ internal static class EvaluateCommand
         {
             foreach (var fault in faults)
                 Console.Error.WriteLine(fault);
-            return BadInput;
+            return CommandLine.BadInput;
         }
         var seasons = input.Evaluate(days, new SlowProgress(Console.Error, TimeProvider.System));
         if (asJson)

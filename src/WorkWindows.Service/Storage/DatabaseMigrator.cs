@@ -19,6 +19,9 @@ public static class DatabaseMigrator
         await CreateDatabaseAsync(db, cancellation);
         await CreateAppRoleAsync(db, address.AppPassword, cancellation);
         await db.Database.MigrateAsync(cancellation);
+        // The application may ask which migrations there are: being ready depends on it.
+        await db.Database.ExecuteSqlRawAsync(
+            $"grant select on \"__EFMigrationsHistory\" to {DatabaseAddress.AppRole}", cancellation);
         await InstallJobSchemaAsync(address, db, cancellation);
     }
 

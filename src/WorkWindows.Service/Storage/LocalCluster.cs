@@ -77,11 +77,11 @@ public sealed partial class LocalCluster : IDisposable
             {
                 return new FileStream(_folders.Lock, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             }
-            catch (IOException fault) when (waited.Elapsed > OrphanPatience)
+            catch (IOException) when (waited.Elapsed > OrphanPatience)
             {
-                throw new InvalidOperationException(
+                throw new LocalClusterException(
                     $"Another service uses the data folder {_folders.Data}. Stop it, or set {DataFolder.Variable} to " +
-                    "another folder, or WORKWINDOWS_DATABASE to a server that several services may share.", fault);
+                    "another folder, or WORKWINDOWS_DATABASE to a server that several services may share.");
             }
             catch (IOException)
             {

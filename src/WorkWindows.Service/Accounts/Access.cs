@@ -1,0 +1,21 @@
+using Microsoft.AspNetCore.Authorization;
+
+namespace WorkWindows.Service.Accounts;
+
+/// <summary>The policies that endpoints and pages ask for. Without one, any signed-in caller is let in.</summary>
+public static class Access
+{
+    /// <summary>Change land, work and people: consultants.</summary>
+    public const string Plan = "plan";
+
+    /// <summary>Read tasks and checklists: consultants, crew leads, crew members.</summary>
+    public const string Work = "work";
+
+    internal static void AddPolicies(AuthorizationOptions options)
+    {
+        options.FallbackPolicy = options.DefaultPolicy;
+        options.AddPolicy(Plan, policy => policy.RequireRole(nameof(Role.Consultant)));
+        options.AddPolicy(Work, policy => policy.RequireRole(
+            nameof(Role.Consultant), nameof(Role.CrewLead), nameof(Role.CrewMember)));
+    }
+}

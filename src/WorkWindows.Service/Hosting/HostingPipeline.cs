@@ -1,0 +1,44 @@
+using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Serilog;
+
+namespace WorkWindows.Service.Hosting;
+
+public static class HostingPipeline
+{
+    /// <summary>Everything comes from the service itself. Drawing libraries set styles on their elements.</summary>
+    private const string ContentPolicy =
+        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; frame-ancestors 'none'";
+
+    public static void UseHosting(this WebApplication app)
+    {
+        app.UseSerilogRequestLogging();
+        app.Use((context, next) =>
+        {
+            context.Response.Headers.XContentTypeOptions = "nosniff";
+            context.Response.Headers.ContentSecurityPolicy = ContentPolicy;
+            return next(context);
+        });
+        app.UseWhen(IsApi, api => api.UseExceptionHandler().UseStatusCodePages());
+        app.UseWhen(context => !IsApi(context), pages => pages
+            .UseExceptionHandler("/problem")
+            .UseStatusCodePagesWithReExecute("/problem", "?status={0}"));
+        app.UseRouting();
+        app.UseAuthentication();
+        app.UseAuthorization();
+    }
+
+    public static void MapHealth(this WebApplication app)
+    {
+        app.MapHealthChecks("/health/live", new HealthCheckOptions { Predicate = _ => false }).AllowAnonymous();
+        app.MapHealthChecks("/health/ready").AllowAnonymous();
+    }
+
+    public static void MapHosting(this WebApplication app)
+    {
+        app.MapOpenApi().AllowAnonymous();
+        app.MapStaticAssets().AllowAnonymous();
+        app.MapRazorPages().WithStaticAssets();
+    }
+
+    private static bool IsApi(HttpContext context) => context.Request.Path.StartsWithSegments("/api");
+}

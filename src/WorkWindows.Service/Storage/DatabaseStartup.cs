@@ -1,0 +1,30 @@
+namespace WorkWindows.Service.Storage;
+
+/// <summary>Has the database running and up to date before anything else starts, and stops it last.</summary>
+internal sealed partial class DatabaseStartup(DatabaseServer server, ILogger<DatabaseStartup> logger)
+    : IHostedLifecycleService
+{
+    public async Task StartingAsync(CancellationToken cancellationToken)
+    {
+        await server.StartAsync(cancellationToken);
+        LogMigrating();
+        await DatabaseMigrator.MigrateAsync(server.Address, cancellationToken);
+    }
+
+    public Task StoppedAsync(CancellationToken cancellationToken)
+    {
+        server.Stop();
+        return Task.CompletedTask;
+    }
+
+    public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StartedAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StoppingAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+
+    [LoggerMessage(LogLevel.Information, "Bringing the database up to date")]
+    private partial void LogMigrating();
+}
