@@ -21,7 +21,9 @@ internal static class CanonicalJson
 
     public static string Text(LocalDate date) => LocalDatePattern.Iso.Format(date);
 
-    public static LocalDate Date(JsonElement element) => LocalDatePattern.Iso.Parse(element.GetString()!).GetValueOrThrow();
+    public static LocalDate Date(JsonElement element) => Date(element.GetString()!);
+
+    public static LocalDate Date(string text) => LocalDatePattern.Iso.Parse(text).GetValueOrThrow();
 
     public static void Strings(this Utf8JsonWriter json, string name, IEnumerable<string> values)
     {

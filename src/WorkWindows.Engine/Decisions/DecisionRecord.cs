@@ -32,13 +32,6 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
     /// <summary>SHA-256 of a snapshot's bytes, lower-case hexadecimal.</summary>
     public static string HashOf(ReadOnlySpan<byte> snapshot) => CanonicalJson.Hash(snapshot);
 
-    /// <summary>The states that a stored decision gave, one letter a day from its first day on.</summary>
-    public static string StatesOf(ReadOnlyMemory<byte> content)
-    {
-        using var document = JsonDocument.Parse(content);
-        return document.RootElement.GetProperty("states").GetString()!;
-    }
-
     /// <summary>Evaluates again what a stored decision decided.</summary>
     /// <param name="content">The stored content.</param>
     /// <param name="snapshot">The stored snapshot.</param>

@@ -12,8 +12,8 @@ namespace WorkWindows.Service.Windows;
 public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock clock)
 {
     /// <summary>
-    /// Adds a decision for each task whose days no longer have the states last decided, from the given days on; the
-    /// caller saves. Adding again without any change adds nothing.
+    /// Adds a decision for each task of whose days something else is to be said than was last decided; the caller
+    /// saves. Adding again without any change adds nothing.
     /// </summary>
     /// <exception cref="ClockSetBackException">A decision was made later than the clock says it is.</exception>
     public async Task<IReadOnlyList<Decision>> AddChangedAsync(
@@ -31,7 +31,8 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
             if (!snapshots.TryGetValue(evaluation.Signals, out var snapshotHash))
                 snapshots[evaluation.Signals] = snapshotHash = DecisionRecord.HashOf(Snapshot.Write(evaluation.Signals));
             var record = DecisionRecord.Of(evaluation, days, snapshotHash);
-            if (last.GetValueOrDefault(task.Id) is { } before && !IsChanged(before, days.First, record.States))
+            var content = record.Content.ToArray();
+            if (last.GetValueOrDefault(task.Id) is { } before && !DecisionChange.Between(before.Content, content))
                 continue;
             added.Add(new()
             {
@@ -40,7 +41,7 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
                 FirstDay = days.First,
                 LastDay = days.Last,
                 Hash = record.Hash,
-                Content = [.. record.Content],
+                Content = content,
                 SnapshotHash = snapshotHash,
                 PackHashes = [.. evaluation.Packs.Select(pack => pack.Hash)],
             });
@@ -70,16 +71,6 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
             .GroupBy(decision => decision.TaskId)
             .Select(group => group.OrderByDescending(decision => decision.EvaluatedAt).First())
             .ToDictionaryAsync(decision => decision.TaskId, cancellation);
-
-    // Days that have passed and days that come into view at the end are no change.
-    private static bool IsChanged(Decision before, LocalDate today, string states)
-    {
-        var skipped = Period.DaysBetween(before.FirstDay, today);
-        var decided = DecisionRecord.StatesOf(before.Content);
-        var shared = Math.Min(decided.Length - skipped, states.Length);
-        return skipped < 0 || shared <= 0
-            || !decided.AsSpan(skipped, shared).SequenceEqual(states.AsSpan(0, shared));
-    }
 
     private async Task KeepSnapshotsAsync(
         IEnumerable<KeyValuePair<SignalSet, string>> snapshots, CancellationToken cancellation)
