@@ -64,6 +64,30 @@ public sealed class ShiftLightTests
         }, iter: 20);
     }
 
+    // Where the clocks change at midnight itself, the day begins an hour late or has its first hour twice.
+    [Theory]
+    [InlineData("America/Havana")]
+    [InlineData("Atlantic/Azores")]
+    [InlineData("Australia/Lord_Howe")]
+    [InlineData("America/Detroit")]
+    public void Over_LosesAndDoublesNoMinute_WhereTheClocksChangeAtMidnight(string zoneId)
+    {
+        var zone = DateTimeZoneProviders.Tzdb[zoneId];
+        var morning = new WorkShift(LocalTime.Midnight, new(12, 0));
+        var evening = new WorkShift(new(12, 0), new(23, 59));
+        var span = new DaySpan(new(2026, 1, 1), 365);
+
+        var (first, second) = (ShiftLight.Over(span, morning, zone, 30, 30), ShiftLight.Over(span, evening, zone, 30, 30));
+
+        for (var day = 0; day < span.Count; day++)
+        {
+            var length = zone.AtStartOfDay(span[day].PlusDays(1)).ToInstant() - zone.AtStartOfDay(span[day]).ToInstant();
+            var counted = first.LightMinutes[day] + first.DarkMinutes[day]
+                + second.LightMinutes[day] + second.DarkMinutes[day];
+            Assert.Equal(length.TotalMinutes - 1, counted);
+        }
+    }
+
     [Fact]
     public void WorkShift_RefusesAShiftOverMidnight() =>
         Assert.Throws<ArgumentException>(() => new WorkShift(new(22, 0), new(6, 0)));
