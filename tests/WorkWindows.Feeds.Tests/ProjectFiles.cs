@@ -10,7 +10,7 @@ internal static class ProjectFiles
         var folder = Environment.GetEnvironmentVariable("WORKWINDOWS_REFERENCE_DATA")
             ?? Path.Combine(Root, "..", "shared", "data");
         var file = Path.GetFullPath(Path.Combine(folder, path));
-        Assert.True(File.Exists(file), $"Reference data is absent: {file}. Set WORKWINDOWS_REFERENCE_DATA to its folder.");
+        Assert.True(File.Exists(file), $"Reference data is absent: {file}. Set WORKWINDOWS_REFERENCE_DATA.");
         return file;
     }
 
@@ -19,6 +19,6 @@ internal static class ProjectFiles
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "WorkWindows.sln")))
             folder = folder.Parent;
-        return folder?.FullName ?? throw new InvalidOperationException("WorkWindows.sln is in no folder above the tests.");
+        return folder?.FullName ?? throw new InvalidOperationException("No folder above has WorkWindows.sln.");
     }
 }

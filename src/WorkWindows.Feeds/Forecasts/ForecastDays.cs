@@ -16,11 +16,11 @@ internal static class ForecastDays
     /// <summary>Starts of intervals differ by a second or so from the ends before them.</summary>
     private static readonly Duration Slack = Duration.FromMinutes(1);
 
-    /// <summary>The maxima of the daytime layer (about 7 to 19 h standard time), on the day that holds its middle.</summary>
+    /// <summary>The maxima of the daytime layer (7 to 19 h standard time), on the day that holds its middle.</summary>
     public static Dictionary<LocalDate, double> Maxima(IEnumerable<ForecastSpan> spans, DateTimeZone zone) =>
         HalfDays(spans, time => (time.Start + time.Duration / 2).InZone(zone).Date, values => values.Max());
 
-    /// <summary>The minima of the night layer (about 19 to 8 h standard time), on the morning in which it ends.</summary>
+    /// <summary>The minima of the night layer (19 to 8 h standard time), on the morning in which it ends.</summary>
     public static Dictionary<LocalDate, double> Minima(IEnumerable<ForecastSpan> spans, DateTimeZone zone) =>
         HalfDays(spans, time => (time.End - Duration.Epsilon).InZone(zone).Date, values => values.Min());
 

@@ -3,7 +3,7 @@ using System.Text.Json;
 
 namespace WorkWindows.Feeds.Forecasts;
 
-/// <summary>A quantity of the gridpoint forecast: its name in the payload, its unit there, and what can be true.</summary>
+/// <summary>A quantity of the gridpoint forecast: its name and unit in the payload, and what can be true.</summary>
 internal sealed record ForecastLayer(string Name, string Unit, double Lowest, double Highest)
 {
     public static readonly ForecastLayer Temperature = new("temperature", "wmoUnit:degC", -60, 55);
@@ -40,7 +40,9 @@ internal sealed record ForecastLayer(string Name, string Unit, double Lowest, do
     private ForecastSpan? ReadSpan(string field, JsonElement element, FaultCollector faults)
     {
         var validTime = element.Member("validTime");
-        var time = validTime is { ValueKind: JsonValueKind.String } text ? ForecastSpan.ParseTime(text.ToString()) : null;
+        var time = validTime is { ValueKind: JsonValueKind.String } text
+            ? ForecastSpan.ParseTime(text.ToString())
+            : null;
         if (time is null)
             faults.Add(null, $"{field}.validTime", validTime?.ToString() ?? "absent", ForecastSpan.Accepted);
         var value = element.Member("value");

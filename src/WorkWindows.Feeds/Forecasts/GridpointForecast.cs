@@ -85,6 +85,7 @@ public static class GridpointForecast
         var parsed = OffsetDateTimePattern.Rfc3339.Parse(text);
         return parsed.Success
             ? parsed.Value.ToInstant()
-            : throw new ForecastFormatException($"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
+            : throw new ForecastFormatException(
+                $"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
     }
 }

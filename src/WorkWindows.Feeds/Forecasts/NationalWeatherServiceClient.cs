@@ -20,7 +20,7 @@ public sealed class NationalWeatherServiceClient
         (_http, _options) = (http, options);
     }
 
-    /// <summary>Finds the grid cell of a position. The service takes four decimals, so the position is rounded.</summary>
+    /// <summary>Finds the grid cell of a position. It is rounded to the four decimals that are taken.</summary>
     /// <exception cref="WeatherServiceException">The service has no forecast there, or cannot answer.</exception>
     /// <exception cref="ForecastFormatException">The reply cannot be used.</exception>
     public async Task<Gridpoint> FindGridpointAsync(
@@ -66,7 +66,8 @@ public sealed class NationalWeatherServiceClient
         return new(GridpointForecast.Read(body, zone), lastModified);
     }
 
-    private async Task<HttpResponseMessage> SendAsync(Uri address, Instant? newerThan, CancellationToken cancellationToken)
+    private async Task<HttpResponseMessage> SendAsync(
+        Uri address, Instant? newerThan, CancellationToken cancellationToken)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, address);
         request.Headers.TryAddWithoutValidation("User-Agent", _options.UserAgent);

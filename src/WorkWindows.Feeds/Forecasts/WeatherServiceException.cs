@@ -20,7 +20,8 @@ public sealed class WeatherServiceException : Exception
     }
 
     public WeatherServiceException(HttpStatusCode status, string? problem, string? title, string? detail)
-        : base($"The weather service answered {(int)status} {title ?? status.ToString()}: {detail ?? "no detail given"}") =>
+        : base(
+            $"The weather service answered {(int)status} {title ?? $"{status}"}: {detail ?? "no detail given"}") =>
         (Status, Problem, Title, Detail) = (status, problem, title, detail);
 
     public HttpStatusCode Status { get; }

@@ -8,7 +8,8 @@ internal readonly record struct LocatedFeature(int Line, JsonElement Feature);
 /// <summary>Takes a FeatureCollection apart, keeping the line of each feature.</summary>
 internal static class GeoJsonFeatures
 {
-    private const string Collection = "a GeoJSON FeatureCollection: {\"type\": \"FeatureCollection\", \"features\": […]}";
+    private const string Collection =
+        "a GeoJSON FeatureCollection: {\"type\": \"FeatureCollection\", \"features\": […]}";
 
     public static List<LocatedFeature> Read(ReadOnlySpan<byte> json, FaultCollector faults)
     {
@@ -88,6 +89,7 @@ internal static class GeoJsonFeatures
         var name = crs.Member("properties")?.Member("name")?.ToString() ?? crs.GetRawText();
         if (crs.ValueKind != JsonValueKind.Null && !name.EndsWith("CRS84", StringComparison.Ordinal)
             && !name.EndsWith(":4326", StringComparison.Ordinal))
-            faults.Add(null, "crs", name, "WGS 84 longitude and latitude (urn:ogc:def:crs:OGC:1.3:CRS84), or no crs at all");
+            faults.Add(null, "crs", name,
+                "WGS 84 longitude and latitude (urn:ogc:def:crs:OGC:1.3:CRS84), or no crs at all");
     }
 }

@@ -35,7 +35,7 @@ public static class ParcelFile
         }
     }
 
-    /// <summary>What belongs to the property may stand with any of its parcels, but must not differ between them.</summary>
+    /// <summary>What is of the property may stand with any of its parcels, but must not differ.</summary>
     private static void ReportDisagreement(
         IEnumerable<ParcelRow> rows, string field, Func<ParcelRow, string?> valueOf, FaultCollector faults)
     {

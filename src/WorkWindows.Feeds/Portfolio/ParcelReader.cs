@@ -19,7 +19,9 @@ internal static class ParcelReader
     public static ParcelRow? Read(LocatedFeature located, int number, FaultCollector faults)
     {
         var properties = located.Feature.Member("properties") ?? default;
-        var item = properties.Member("parcel") is { ValueKind: JsonValueKind.String } key ? key.ToString() : $"feature {number}";
+        var item = properties.Member("parcel") is { ValueKind: JsonValueKind.String } key
+            ? key.ToString()
+            : $"feature {number}";
         var fields = new FeatureFields(properties, located.Line, item, faults);
         var property = fields.Required("property", FieldText.IsKey, FieldText.Key);
         var parcel = fields.Required("parcel", FieldText.IsKey, FieldText.Key);

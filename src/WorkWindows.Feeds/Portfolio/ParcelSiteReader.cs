@@ -11,8 +11,8 @@ internal static class ParcelSiteReader
 {
     private const string Field = "geometry";
 
-    private const string Shapes = "a Polygon, MultiPolygon or Point in WGS 84, longitude before latitude; each ring of at "
-        + "least four positions, the last like the first";
+    private const string Shapes = "a Polygon, MultiPolygon or Point in WGS 84, longitude before latitude; each ring of "
+        + "at least four positions, the last like the first";
 
     private static readonly GeometryFactory Wgs84 = new(new PrecisionModel(), 4326);
 
@@ -92,7 +92,7 @@ internal static class ParcelSiteReader
         {
             // Seven decimals are a centimetre; more would show how the crossing was computed.
             fields.Fault(Field, $"{error.Coordinate.X:0.#######} {error.Coordinate.Y:0.#######}",
-                $"a boundary that neither crosses nor overlaps itself ({error.Message} at this longitude and latitude)");
+                $"a boundary that neither crosses nor overlaps itself ({error.Message} at this place)");
         }
         return false;
     }

@@ -23,13 +23,15 @@ internal static class StandReader
 
     private static StandRow? Row(string field, JsonElement element, FeatureFields fields)
     {
-        var name = element.Member("species") is { ValueKind: JsonValueKind.String } text ? text.ToString().Trim() : null;
+        var name = element.Member("species") is { ValueKind: JsonValueKind.String } text
+            ? text.ToString().Trim()
+            : null;
         var species = name is null ? null : SpeciesCatalogue.Find(name);
         if (species is null)
             fields.Fault($"{field}.species", name ?? "absent", SpeciesNames);
         var smallest = Number($"{field}.dbhMinIn", element.Member("dbhMinIn"), 0, 200, "inches", fields);
         var largest = Number($"{field}.dbhMaxIn", element.Member("dbhMaxIn"), 0, 200, "inches", fields);
-        var stems = Number($"{field}.stemsPerAcre", element.Member("stemsPerAcre"), 0, 100_000, "stems per acre", fields);
+        var stems = Number($"{field}.stemsPerAcre", element.Member("stemsPerAcre"), 0, 100_000, "per acre", fields);
         if (smallest > largest)
             fields.Fault($"{field}.dbhMaxIn", $"{largest}", $"at least dbhMinIn, which is {smallest}");
         return species is not null && smallest is { } min && largest is { } max && stems is { } perAcre

@@ -55,7 +55,7 @@ internal static class TaskChecks
         }
     }
 
-    /// <summary>Takes out every task that can come to its turn; what waits for ever is on a circle or behind one.</summary>
+    /// <summary>Takes out every task whose turn can come; the others are on a circle or behind one.</summary>
     private static void RemoveReachable(Dictionary<string, ReadTask> waiting)
     {
         var followers = waiting.Values

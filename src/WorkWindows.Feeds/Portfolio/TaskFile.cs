@@ -10,7 +10,8 @@ public static class TaskFile
     private static readonly string[] Columns =
         [.. RequiredColumns, "deadline", "scheduledOn", "prerequisites", "crewLead"];
 
-    private static readonly string Header = $"a first line that names the columns, in any order: {string.Join(",", Columns)}";
+    private static readonly string Header =
+        $"a first line that names the columns, in any order: {string.Join(",", Columns)}";
 
     /// <param name="stream">The file.</param>
     /// <param name="knownParcels">The parcels that tasks may be on.</param>

@@ -64,7 +64,8 @@ internal sealed class TaskReader
 
     private double Quantity()
     {
-        if (double.TryParse(Field("quantity"), NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var number)
+        const NumberStyles Decimal = NumberStyles.AllowDecimalPoint;
+        if (double.TryParse(Field("quantity"), Decimal, CultureInfo.InvariantCulture, out var number)
             && number is > 0 and <= 1_000_000)
             return number;
         Fault("quantity", "a number above 0 and up to 1000000 with a decimal point, such as 12.5");

@@ -14,7 +14,7 @@ internal static class DlyReader
     private const int GroupLength = 8;
     private const int LineLength = HeadingLength + 31 * GroupLength;
 
-    /// <summary>The flags of day 31 may be blank, and blanks at the end may have been trimmed; the values may not.</summary>
+    /// <summary>Blanks at the end may have been trimmed: the flags of day 31, but never its value.</summary>
     private const int ShortestLine = LineLength - 3;
 
     public static int Read(StationLines lines, StationDays days, FaultCollector faults)
@@ -78,7 +78,8 @@ internal static class DlyReader
             else if (day <= daysInMonth)
                 days.Add(number, (year * 100 + month) * 100 + day, element, tenths, (char)group[6]);
             else if (tenths != GhcnElements.Missing)
-                faults.Add(number, $"value of day {day}", $"{tenths}", $"-9999: {year}-{month:00} has {daysInMonth} days");
+                faults.Add(number, $"value of day {day}", $"{tenths}",
+                    $"-9999: {year}-{month:00} has {daysInMonth} days");
         }
     }
 

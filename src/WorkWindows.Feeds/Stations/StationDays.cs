@@ -62,13 +62,14 @@ internal sealed class StationDays(FaultCollector faults)
         {
             if (keys[i] != keys[i - 1])
                 continue;
-            var lines = (Math.Min(entries[i - 1].Line, entries[i].Line), Math.Max(entries[i - 1].Line, entries[i].Line));
+            var (one, other) = (entries[i - 1].Line, entries[i].Line);
+            var lines = (First: Math.Min(one, other), Second: Math.Max(one, other));
             // A repeated line of the fixed form repeats up to 31 days: one fault says it.
             if (lines == reported)
                 continue;
             reported = lines;
-            faults.Add(lines.Item2, Name((GhcnElement)(keys[i] % 8)), Date(keys[i]).ToString("yyyy-MM-dd", null),
-                $"each date and element once, and line {lines.Item1} has it already");
+            faults.Add(lines.Second, Name((GhcnElement)(keys[i] % 8)), Date(keys[i]).ToString("yyyy-MM-dd", null),
+                $"each date and element once, and line {lines.First} has it already");
         }
     }
 

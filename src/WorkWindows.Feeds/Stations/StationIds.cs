@@ -6,7 +6,8 @@ internal static class StationIds
 {
     public const int Length = 11;
 
-    public const string Accepted = "a GHCN-Daily station id: two letters and nine letters or digits, such as USW00014922";
+    public const string Accepted =
+        "a GHCN-Daily station id: two letters and nine letters or digits, such as USW00014922";
 
     public static readonly SearchValues<byte> UpperCaseAndDigits =
         SearchValues.Create("ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789"u8);

@@ -7,7 +7,7 @@ namespace WorkWindows.Feeds.TimeZones;
 /// The IANA time zone of a position, from a quadtree of the world's zones.
 /// </summary>
 /// <remarks>
-/// Cells at a border answer with one of their zones, so that within some 30 km of it the answer may be the other side's.
+/// Cells at a border answer with one of their zones, so that within 30 km the answer may be the other side's.
 /// The data and its licence: <c>tz-lookup.licence.md</c> beside this file.
 /// </remarks>
 public static class TimeZoneLookup
@@ -25,9 +25,11 @@ public static class TimeZoneLookup
     public static string Find(double latitudeDeg, double longitudeDeg)
     {
         if (latitudeDeg is not (>= -90 and <= 90))
-            throw new ArgumentOutOfRangeException(nameof(latitudeDeg), latitudeDeg, "Latitude is −90 to 90 degrees.");
+            throw new ArgumentOutOfRangeException(
+                nameof(latitudeDeg), latitudeDeg, "Latitude is −90 to 90 degrees.");
         if (longitudeDeg is not (>= -180 and <= 180))
-            throw new ArgumentOutOfRangeException(nameof(longitudeDeg), longitudeDeg, "Longitude is −180 to 180 degrees.");
+            throw new ArgumentOutOfRangeException(
+                nameof(longitudeDeg), longitudeDeg, "Longitude is −180 to 180 degrees.");
 
         // The divisors are a little more than 360 and 180, so that the last meridian and pole fall into the last cell.
         var x = Columns * (180 + longitudeDeg) / 360.00000000000006;

@@ -24,7 +24,9 @@ public class SpeciesCatalogueTests
     [Fact]
     public void All_HasSpeciesOfEveryGroup_AndEachNameOnce()
     {
-        Assert.Equal(Enum.GetValues<SpeciesGroup>(), SpeciesCatalogue.All.Select(species => species.Group).Distinct().Order());
+        Assert.Equal(
+            Enum.GetValues<SpeciesGroup>(),
+            SpeciesCatalogue.All.Select(species => species.Group).Distinct().Order());
         Assert.Distinct(SpeciesCatalogue.All.Select(species => species.Name));
     }
 }

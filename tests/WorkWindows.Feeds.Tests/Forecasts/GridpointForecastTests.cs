@@ -79,20 +79,21 @@ public class GridpointForecastTests
     }
 
     [Theory]
-    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "null", "maxTemperature.values[1].value", "null")]
-    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "121", "maxTemperature.values[1].value", "121")]
-    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "-61", "maxTemperature.values[1].value", "-61")]
-    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "\"9\"", "maxTemperature.values[1].value", "\"9\"")]
-    [InlineData("date:now +66064 seconds / PT13H", "9", "maxTemperature.values[1].validTime", "date:now +66064 seconds / PT13H")]
-    [InlineData("2026-01-12T12:00:00/PT13H", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00/PT13H")]
-    [InlineData("2026-01-12T12:00:00+00:00/P1M", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00+00:00/P1M")]
-    [InlineData("2026-01-12T12:00:00+00:00/-PT1H", "9", "maxTemperature.values[1].validTime", "2026-01-12T12:00:00+00:00/-PT1H")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "null", "value", "null")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "121", "value", "121")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "-61", "value", "-61")]
+    [InlineData("2026-01-12T12:00:00+00:00/PT13H", "\"9\"", "value", "\"9\"")]
+    [InlineData("date:now +66064 seconds / PT13H", "9", "validTime", "date:now +66064 seconds / PT13H")]
+    [InlineData("2026-01-12T12:00:00/PT13H", "9", "validTime", "2026-01-12T12:00:00/PT13H")]
+    [InlineData("2026-01-12T12:00:00+00:00/P1M", "9", "validTime", "2026-01-12T12:00:00+00:00/P1M")]
+    [InlineData("2026-01-12T12:00:00+00:00/-PT1H", "9", "validTime", "2026-01-12T12:00:00+00:00/-PT1H")]
     public void Read_RejectsAValue_AndKeepsTheOthers(string validTime, string value, string field, string shown)
     {
-        var forecast = Read(Layer("maxTemperature", DegC, ("2026-01-11T12:00:00+00:00/PT13H", "2"), (validTime, value)));
+        var forecast = Read(
+            Layer("maxTemperature", DegC, ("2026-01-11T12:00:00+00:00/PT13H", "2"), (validTime, value)));
         Assert.Equal(2, Assert.Single(forecast.Readings).Value);
         var fault = Assert.Single(forecast.Faults.Faults);
-        Assert.Equal((field, shown), (fault.Field, fault.Value));
+        Assert.Equal(($"maxTemperature.values[1].{field}", shown), (fault.Field, fault.Value));
     }
 
     [Fact]
@@ -128,5 +129,6 @@ public class GridpointForecastTests
         Assert.Throws<ForecastFormatException>(
             () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit));
 
-    private static DailyForecast Read(params IEnumerable<string> layers) => GridpointForecast.Read(Payload(layers), Detroit);
+    private static DailyForecast Read(params IEnumerable<string> layers) =>
+        GridpointForecast.Read(Payload(layers), Detroit);
 }

@@ -9,8 +9,11 @@ internal static class GridpointJson
     public const string DegC = "wmoUnit:degC";
     public const string KmPerHour = "wmoUnit:km_h-1";
 
-    public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers) => Encoding.UTF8.GetBytes(
-        $$"""{"properties": {"updateTime": "2026-01-10T03:00:00+00:00"{{string.Concat(layers.Select(layer => $", {layer}"))}}} }""");
+    public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers)
+    {
+        var members = layers.Prepend("\"updateTime\": \"2026-01-10T03:00:00+00:00\"");
+        return Encoding.UTF8.GetBytes($"{{\"properties\": {{{string.Join(", ", members)}}}}}");
+    }
 
     /// <param name="values">Pairs of a time and a JSON value.</param>
     public static string Layer(string name, string unit, params IEnumerable<(string ValidTime, string Value)> values) =>

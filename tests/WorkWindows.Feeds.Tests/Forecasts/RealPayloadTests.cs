@@ -40,7 +40,9 @@ public class RealPayloadTests
     }
 
     private static double Value(DailyForecast forecast, int day, DailyElement element) =>
-        forecast.Readings.Single(reading => reading.Date == new LocalDate(2026, 4, day) && reading.Element == element).Value;
+        forecast.Readings
+            .Single(reading => reading.Date == new LocalDate(2026, 4, day) && reading.Element == element)
+            .Value;
 
     private static DailyForecast Read(string gridpoint, string zone) => GridpointForecast.Read(
         File.ReadAllBytes(ProjectFiles.Reference($"feeds/forecast/gridpoints/{gridpoint}.json")),

@@ -54,14 +54,15 @@ public class ParcelFaultTests
     public void Read_NamesTheCrossing_OfABoundaryThatCrossesItself() =>
         Assert.Equal(
             "line 3: north: geometry '-77.895 40.805': a boundary that neither crosses nor overlaps itself "
-            + "(Self-intersection at this longitude and latitude)",
+            + "(Self-intersection at this place)",
             Read(Feature().At("""
                 {"type": "Polygon", "coordinates":
                   [[[-77.90, 40.80], [-77.89, 40.81], [-77.89, 40.80], [-77.90, 40.81], [-77.90, 40.80]]]}
                 """)).Faults.ToString());
 
     [Theory]
-    [InlineData("""{"type": "Point", "coordinates": [40.8, -77.9]}""", "40.8 -77.9", "longitude before latitude: these look swapped")]
+    [InlineData("""{"type": "Point", "coordinates": [40.8, -77.9]}""", "40.8 -77.9",
+        "longitude before latitude: these look swapped")]
     [InlineData("""{"type": "Point", "coordinates": [-77.9, 140.8]}""", "-77.9 140.8",
         "longitude from -180 to 180, then latitude from -90 to 90")]
     [InlineData("""{"type": "Point", "coordinates": [-60, 40]}""", "-60 40",
@@ -79,7 +80,8 @@ public class ParcelFaultTests
     [InlineData("{}")]
     [InlineData("""{"type": "LineString", "coordinates": [[-77.9, 40.8], [-77.8, 40.8]]}""")]
     [InlineData("""{"type": "Polygon", "coordinates": []}""")]
-    [InlineData("""{"type": "Polygon", "coordinates": [[[-77.90, 40.80], [-77.89, 40.80], [-77.89, 40.81]]]}""")]   // not closed
+    // A ring that is not closed, and one of three positions.
+    [InlineData("""{"type": "Polygon", "coordinates": [[[-77.90, 40.80], [-77.89, 40.80], [-77.89, 40.81]]]}""")]
     [InlineData("""{"type": "Polygon", "coordinates": [[[-77.90, 40.80], [-77.89, 40.80], [-77.90, 40.80]]]}""")]
     [InlineData("""{"type": "Point", "coordinates": ["-77.9", "40.8"]}""")]
     [InlineData("""{"type": "Point", "coordinates": [-77.9]}""")]
@@ -97,7 +99,8 @@ public class ParcelFaultTests
             Feature().With("state", "\"XX\"").With("flags", "[\"windy\"]").At("null"),
             Feature("south").Without("property")).Faults.Faults;
         Assert.Equal(
-            [(3, "state"), (3, "flags"), (3, "geometry"), (4, "property")], faults.Select(fault => (fault.Line!.Value, fault.Field)));
+            [(3, "state"), (3, "flags"), (3, "geometry"), (4, "property")],
+            faults.Select(fault => (fault.Line!.Value, fault.Field)));
     }
 
     [Fact]
@@ -133,7 +136,7 @@ public class ParcelFaultTests
     {
         const string Crs = """{"type": "name", "properties": {"name": "urn:ogc:def:crs:EPSG::26916"}}""";
         var fault = Assert.Single(ReadText(
-            $"{{\"type\": \"FeatureCollection\", \"crs\": {Crs}, \"features\": [{Feature().ToJsonString()}]}}").Faults.Faults);
+            Collection(Feature()).Replace("\"features\"", $"\"crs\": {Crs}, \"features\"")).Faults.Faults);
         Assert.Equal(("crs", "urn:ogc:def:crs:EPSG::26916"), (fault.Field, fault.Value));
     }
 

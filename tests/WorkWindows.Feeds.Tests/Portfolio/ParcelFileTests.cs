@@ -1,4 +1,5 @@
 using System.Text;
+using NetTopologySuite.Geometries;
 using WorkWindows.Engine.Land;
 using WorkWindows.Feeds.Portfolio;
 using static WorkWindows.Feeds.Tests.Portfolio.ParcelText;
@@ -49,7 +50,7 @@ public class ParcelFileTests
         var site = Assert.Single(Read(Feature()).Rows).Site;
         // 0.01° by 0.01° at 40.805° N: 1110.4 m by 844.2 m, from memory of lengths of a degree.
         Assert.Equal(937_400, site.AreaM2!.Value, 500.0);
-        Assert.True(site.Boundary!.Contains(new NetTopologySuite.Geometries.Point(site.LongitudeDeg, site.LatitudeDeg)));
+        Assert.True(site.Boundary!.Contains(new Point(site.LongitudeDeg, site.LatitudeDeg)));
     }
 
     [Fact]
@@ -91,7 +92,7 @@ public class ParcelFileTests
     [Fact]
     public void Read_AcceptsAByteOrderMark()
     {
-        var text = Encoding.UTF8.GetBytes($"{{\"type\": \"FeatureCollection\", \"features\": [{Feature().ToJsonString()}]}}");
+        var text = Encoding.UTF8.GetBytes(Collection(Feature()));
         Assert.True(ParcelFile.Read(new MemoryStream([.. Encoding.UTF8.Preamble, .. text])).IsAccepted);
     }
 }

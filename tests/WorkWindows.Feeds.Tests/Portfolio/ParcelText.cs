@@ -7,10 +7,17 @@ namespace WorkWindows.Feeds.Tests.Portfolio;
 /// <summary>Writes parcel files around a feature that is right.</summary>
 internal static class ParcelText
 {
-    private const string Square = "[[[-77.90, 40.80], [-77.89, 40.80], [-77.89, 40.81], [-77.90, 40.81], [-77.90, 40.80]]]";
+    private const string Square =
+        "[[[-77.90, 40.80], [-77.89, 40.80], [-77.89, 40.81], [-77.90, 40.81], [-77.90, 40.80]]]";
 
-    public static ParcelImport Read(params IEnumerable<JsonObject> features) => ReadText(
-        $"{{\"type\": \"FeatureCollection\",\n\"features\": [\n{string.Join(",\n", features.Select(feature => feature.ToJsonString()))}\n]}}");
+    public static ParcelImport Read(params IEnumerable<JsonObject> features) => ReadText(Collection(features));
+
+    /// <summary>The first feature is on line 3, and each on a line of its own.</summary>
+    public static string Collection(params IEnumerable<JsonObject> features)
+    {
+        var lines = string.Join(",\n", features.Select(feature => feature.ToJsonString()));
+        return $"{{\"type\": \"FeatureCollection\",\n\"features\": [\n{lines}\n]}}";
+    }
 
     public static ParcelImport ReadText(string text) => ParcelFile.Read(new MemoryStream(Encoding.UTF8.GetBytes(text)));
 

@@ -29,12 +29,14 @@ public class TaskFileTests
     [Fact]
     public void Read_TakesColumnsInAnyOrder_AndOnlyThoseThatAreRequired() =>
         Assert.Equal("plant-1", Assert.Single(ReadText(
-            "unit,quantity,crewSize,practice,parcel,task\r\ntrees,400,4,conifer-underplanting,north,plant-1\r\n").Rows).Key);
+            "unit,quantity,crewSize,practice,parcel,task\r\ntrees,40,4,conifer-underplanting,north,plant-1").Rows).Key);
 
     [Fact]
     public void Read_AcceptsQuotes_BlankLines_AndAByteOrderMark()
     {
-        var rows = ReadText($"\uFEFF{Header}\n\"a, then b\",north,cleanup,1,acres,1,,,,\n\nb,north,cleanup,1,acres,1,,,\"a, then b\",\n").Rows;
+        var rows = ReadText(
+            $"\uFEFF{Header}\n\"a, then b\",north,cleanup,1,acres,1,,,,\n\n"
+            + "b,north,cleanup,1,acres,1,,,\"a, then b\",\n").Rows;
         Assert.Equal([(2, "a, then b"), (4, "b")], rows.Select(row => (row.Line, row.Key)));
         Assert.Equal(["a, then b"], rows[1].Prerequisites);
     }

@@ -4,13 +4,14 @@ using WorkWindows.Feeds.Portfolio;
 
 namespace WorkWindows.Feeds.Tests.Portfolio;
 
-/// <summary>Reads task files of a given header on the parcels north and south, beside a task known as felling.</summary>
+/// <summary>Reads task files on the parcels north and south, beside a task known as felling.</summary>
 internal static class TaskText
 {
     public const string Header =
         "task,parcel,practice,quantity,unit,crewSize,deadline,scheduledOn,prerequisites,crewLead";
 
-    public static TaskImport Read(params IEnumerable<string> lines) => ReadText(string.Join('\n', lines.Prepend(Header)));
+    public static TaskImport Read(params IEnumerable<string> lines) =>
+        ReadText(string.Join('\n', lines.Prepend(Header)));
 
     public static TaskImport ReadText(string text) => TaskFile.Read(
         new MemoryStream(Encoding.UTF8.GetBytes(text)),

@@ -18,7 +18,8 @@ public class Wgs84AreaTests
     [InlineData("POLYGON ((-90 45, -89 45, -89 46, -90 46, -90 45))", 8686494956.67, 1e-11)]
     [InlineData("POLYGON ((-90 46, -89.3 46.05, -89.1 46.6, -90.1 46.7, -90 46))", 4555586363.03, 1e-10)]
     [InlineData("POLYGON ((-77.9 40.8, -77.89 40.8, -77.888 40.806, -77.899 40.807, -77.9 40.8))", 646594.849, 1e-8)]
-    public void SquareMetres_AgreesWithPublishedAndIndependentAreas(string shape, double areaM2, double relativeError) =>
+    public void SquareMetres_AgreesWithPublishedAndIndependentAreas(
+        string shape, double areaM2, double relativeError) =>
         Assert.InRange(SquareMetres(shape) / areaM2, 1 - relativeError, 1 + relativeError);
 
     /// <summary>

@@ -18,7 +18,8 @@ public class StationFaultTests
     [InlineData("USW00014922199913TMIN", 3, "  100  X", "month", "13")]
     [InlineData("USW0001492219 902TMIN", 3, "  100  X", "year", "19 9")]
     [InlineData("USW00014922199902tmin", 3, "  100  X", "element", "tmin")]
-    public void Read_NamesWhatIsWrong_InAFixedWidthLine(string heading, int day, string group, string field, string value)
+    public void Read_NamesWhatIsWrong_InAFixedWidthLine(
+        string heading, int day, string group, string field, string value)
     {
         var import = StationText.Read(StationText.Dly("USW00014922199901TMAX"), StationText.Dly(heading, (day, group)));
         var fault = Assert.Single(import.Faults.Faults);
@@ -65,7 +66,8 @@ public class StationFaultTests
     public void Read_SaysThatTheLastLineIsCut()
     {
         var whole = StationText.Dly(Heading);
-        var fault = Assert.Single(StationText.ReadText($"{whole}\n{whole.Replace("02TMIN", "03TMIN")[..100]}").Faults.Faults);
+        var cut = whole.Replace("02TMIN", "03TMIN")[..100];
+        var fault = Assert.Single(StationText.ReadText($"{whole}\n{cut}").Faults.Faults);
         Assert.Equal((2, "line", "100 characters"), (fault.Line, fault.Field, fault.Value));
         Assert.Equal("269 characters: the line is cut", fault.Accepted);
     }
@@ -77,7 +79,8 @@ public class StationFaultTests
     [Fact]
     public void Read_SaysThatTheFileEndsInsideACsvLine() =>
         Assert.EndsWith("; the file ends inside this line",
-            StationText.ReadText($"{Good}\nUSC00368449,20040202,TM").Faults.Faults.Single().Accepted, StringComparison.Ordinal);
+            StationText.ReadText($"{Good}\nUSC00368449,20040202,TM").Faults.Faults.Single().Accepted,
+            StringComparison.Ordinal);
 
     [Theory]
     [InlineData("stations/noaa-csv/USC00111497_chicago_botanic_access_degF.csv")]

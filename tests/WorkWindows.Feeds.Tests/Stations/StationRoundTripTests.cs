@@ -1,5 +1,4 @@
 using CsCheck;
-using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Stations;
 
@@ -66,7 +65,7 @@ public class StationRoundTripTests
             var element = (DailyElement)Array.IndexOf(Codes, Code);
             return Days.Take(Length)
                 .Select((day, index) => new DailyReading(
-                    new LocalDate(Year, Month, index + 1), element, day.Tenths / 10.0, day.Flag == ' ' ? null : day.Flag))
+                    new(Year, Month, index + 1), element, day.Tenths / 10.0, day.Flag == ' ' ? null : day.Flag))
                 .Where(reading => reading.Value > -900);
         }
     }
