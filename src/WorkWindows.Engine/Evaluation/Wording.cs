@@ -48,6 +48,13 @@ public static class Wording
         SignalKind.LightShiftMinutes => "part of the shift in daylight",
     };
 
+    /// <summary>What must become known before an unknown day can be decided, such as 'gusts'; each once.</summary>
+    public static IEnumerable<string> Missing(Explanation explanation) => explanation.Deciding
+        .Where(verdict => verdict.Truth == Truth.Unknown)
+        .SelectMany(verdict => verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).Select(Subject)
+            .Concat(verdict.InventoryMissing ? ["the stand's species"] : []))
+        .Distinct();
+
     /// <summary>A source in one line: title, year, place.</summary>
     public static string Of(RuleSource source) =>
         string.Join(", ", new[] { source.Title, source.Year?.ToString(CultureInfo.InvariantCulture), source.Where }
@@ -62,6 +69,9 @@ public static class Wording
     };
 
     public static string Of(LocalDate date) => DayAndMonth.Format(date);
+
+    private static string Subject(Finding finding) =>
+        finding is SignalFinding signal ? Of(signal.Compare.Signal) : "leaf-out";
 
     private static string Of(SignalFinding finding)
     {

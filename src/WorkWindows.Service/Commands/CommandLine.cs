@@ -53,7 +53,7 @@ public static class CommandLine
         }
     }
 
-    private static int Refuse(string reason)
+    internal static int Refuse(string reason)
     {
         Console.Error.WriteLine(reason);
         return BadInput;

@@ -36,31 +36,23 @@ internal static class EvaluateCommand
         {
             parcels, tasks, weather, from, to, output,
         };
-        command.Validators.Add(result =>
-        {
-            // A missing or malformed date has been reported already.
-            if (result.GetResult(from) is { Errors: { } first } && result.GetResult(to) is { Errors: { } last }
-                && !first.Any() && !last.Any() && result.GetValue(to) < result.GetValue(from))
-            {
-                result.AddError($"--to '{result.GetValue(to):R}': a day that is not before --from");
-            }
-        });
         command.SetAction(result => Run(
             new(result.GetRequiredValue(parcels), result.GetRequiredValue(tasks), result.GetRequiredValue(weather)),
-            DaySpan.Between(result.GetRequiredValue(from), result.GetRequiredValue(to)),
-            result.GetRequiredValue(output) == "json"));
+            result.GetRequiredValue(from), result.GetRequiredValue(to), result.GetRequiredValue(output) == "json"));
         return command;
     }
 
-    private static int Run(EvaluationFiles files, DaySpan days, bool asJson)
+    private static int Run(EvaluationFiles files, LocalDate from, LocalDate to, bool asJson)
     {
+        if (to < from)
+            return CommandLine.Refuse($"--to '{to:R}': a day that is not before --from");
         if (!files.TryRead(out var input, out var faults))
         {
             foreach (var fault in faults)
                 Console.Error.WriteLine(fault);
             return CommandLine.BadInput;
         }
-        var seasons = input.Evaluate(days, new SlowProgress(Console.Error, TimeProvider.System));
+        var seasons = input.Evaluate(DaySpan.Between(from, to), new SlowProgress(Console.Error, TimeProvider.System));
         if (asJson)
             SeasonOutput.WriteJson(Console.Out, seasons);
         else

@@ -69,7 +69,7 @@ internal static class SeasonOutput
         .. row.Season.NotKnown.Select(run => (run.From, new[]
         {
             "unknown", $"{run.From:R}", $"{run.To:R}", $"{Period.DaysBetween(run.From, run.To) + 1}",
-            $"not known: {string.Join("; ", run.Rules)}",
+            $"not known: {string.Join(", ", run.Missing)}",
         })),
     ];
 

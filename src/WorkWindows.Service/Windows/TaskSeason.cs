@@ -29,7 +29,8 @@ public sealed record TaskSeason(
             new(Count(DayState.Open), Count(DayState.Limited), Count(DayState.Unknown), Count(DayState.Closed)),
             [.. evaluation.Windows(days).Select(window => Run(evaluation, window))],
             [.. evaluation.Runs(days).Where(run => run.State == DayState.Unknown)
-                .Select(run => new UnknownRun(run.First, run.Last, Titles(evaluation, run.First)))],
+                .Select(run => new UnknownRun(
+                    run.First, run.Last, [.. Wording.Missing(Explanation.Of(evaluation, run.First))]))],
             [.. evaluation.Signals.Events.Where(e => days.First.Year <= e.Date.Year && e.Date.Year <= days.Last.Year)]);
 
         int Count(DayState state) => states.Count(s => s == state);
@@ -63,5 +64,5 @@ public sealed record WindowRun(
 /// <summary>A run of days of the state unknown.</summary>
 /// <param name="From">The first day.</param>
 /// <param name="To">The last day, included.</param>
-/// <param name="Rules">The titles of the rules that lack an input on the first day.</param>
-public sealed record UnknownRun(LocalDate From, LocalDate To, IReadOnlyList<string> Rules);
+/// <param name="Missing">The inputs that are missing on the first day.</param>
+public sealed record UnknownRun(LocalDate From, LocalDate To, IReadOnlyList<string> Missing);

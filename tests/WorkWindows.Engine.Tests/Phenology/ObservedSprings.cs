@@ -47,7 +47,7 @@ internal sealed record ObservedSprings(
 
     private static IEnumerable<Dictionary<string, string>> Rows(string file)
     {
-        using var stream = File.OpenRead(ReferenceData.PathOf(Path.Combine("phenology", file)));
+        using var stream = File.OpenRead(ProjectFiles.Reference(Path.Combine("phenology", file)));
         using var text = new StreamReader(
             file.EndsWith(".gz", StringComparison.Ordinal)
                 ? new GZipStream(stream, CompressionMode.Decompress)

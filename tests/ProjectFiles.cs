@@ -1,4 +1,4 @@
-namespace WorkWindows.Feeds.Tests;
+namespace WorkWindows.Tests;
 
 /// <summary>Finds the files that tests read in place.</summary>
 internal static class ProjectFiles
