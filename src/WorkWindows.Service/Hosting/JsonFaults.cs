@@ -7,7 +7,7 @@ namespace WorkWindows.Service.Hosting;
 /// <summary>Says where in a JSON body the fault is, and what would be accepted there.</summary>
 internal static partial class JsonFaults
 {
-    private static readonly (string Type, string Form)[] Forms =
+    private static readonly (string Sign, string Form)[] Forms =
     [
         ("NodaTime.LocalDate", "a date such as \"2025-03-01\""),
         ("NodaTime.LocalTime", "a time of day such as \"08:00:00\""),
@@ -17,7 +17,7 @@ internal static partial class JsonFaults
         ("System.Double", "a number"),
         ("System.Decimal", "a number"),
         ("System.Boolean", "true or false"),
-        ("System.String", "a text in quotes"),
+        ("as a string", "a text in quotes"),
     ];
 
     public static ProblemDetails Describe(JsonException fault)
@@ -48,7 +48,8 @@ internal static partial class JsonFaults
             return TypeName().Replace(message, "");
         }
 
-        var form = Array.Find(Forms, known => message.Contains(known.Type, StringComparison.Ordinal)).Form;
+        var reasons = message + fault.InnerException?.Message;
+        var form = Array.Find(Forms, known => reasons.Contains(known.Sign, StringComparison.Ordinal)).Form;
         return form is null ? "the value is not one of those accepted." : $"the value must be {form}.";
     }
 

@@ -20,7 +20,7 @@ internal static class NodaTimeSchemas
         var type = context.JsonTypeInfo.Type;
         if (Formats.TryGetValue(Nullable.GetUnderlyingType(type) ?? type, out var format))
         {
-            schema.Type = JsonSchemaType.String | (schema.Type & JsonSchemaType.Null);
+            schema.Type = JsonSchemaType.String | ((schema.Type ?? default) & JsonSchemaType.Null);
             schema.Format = format;
             schema.Properties = null;
         }

@@ -14,7 +14,8 @@ public sealed record DatabaseAddress(string Owner, string App, string? AppPasswo
 
     public static DatabaseAddress Of(string ownerConnection)
     {
-        var owner = new NpgsqlConnectionStringBuilder(ownerConnection);
+        // The owner connects once, at the start, and its locks must end with its connection.
+        var owner = new NpgsqlConnectionStringBuilder(ownerConnection) { Pooling = false };
         if (string.IsNullOrEmpty(owner.Database))
             throw new ArgumentException("The connection string names no database (Database=...).");
         var password = string.IsNullOrEmpty(owner.Password) ? null : Derive(owner.Password);

@@ -11,12 +11,21 @@ public static class DatabaseMigrator
 {
     public const string JobSchema = "hangfire";
 
+    private const long MigrationLock = 0x4D494752;
+
+    /// <summary>Another instance may be migrating a large table.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(30);
+
     public static async Task MigrateAsync(DatabaseAddress address, CancellationToken cancellation)
     {
         var options = new DbContextOptionsBuilder<WorkWindowsDb>();
         UseDatabase(options, address.Owner);
         await using var db = new WorkWindowsDb(options.Options);
+        db.Database.SetCommandTimeout(Patience);
         await CreateDatabaseAsync(db, cancellation);
+        // Held until the connection closes: the steps that follow are for one instance at a time.
+        await db.Database.OpenConnectionAsync(cancellation);
+        await db.Database.ExecuteSqlAsync($"select pg_advisory_lock({MigrationLock})", cancellation);
         await CreateAppRoleAsync(db, address.AppPassword, cancellation);
         await db.Database.MigrateAsync(cancellation);
         // The application may ask which migrations there are: being ready depends on it.

@@ -3,7 +3,7 @@ using System.Net.Http.Json;
 using System.Text;
 using System.Text.Json;
 using Shouldly;
-using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Accounts;
 
 namespace WorkWindows.Service.Tests.Hosting;
 
@@ -39,7 +39,11 @@ public sealed class ProblemsTests(ServiceFixture service) : IClassFixture<Servic
     [Fact]
     public async Task Pages_AnswerInWords_WhenThereIsNoSuchPage()
     {
-        var answer = await service.Anonymous().GetAsync("/nothing");
+        var organization = await service.Database.AddOrganizationAsync("Org");
+        await service.AddPersonAsync(organization, "lost@example.org", Role.CrewMember);
+        var (client, _) = await service.SignInAsync("lost@example.org");
+
+        var answer = await client.GetAsync("/nothing");
 
         answer.StatusCode.ShouldBe(HttpStatusCode.NotFound);
         (await answer.Content.ReadAsStringAsync()).ShouldContain("There is no such page");

@@ -38,6 +38,7 @@ public sealed class ServiceFixture(DatabaseFixture server) : IAsyncLifetime
             .UseSetting(DataFolder.Variable, _folder)
             .UseSetting(ServiceRoles.Variable, "web")
             .UseSetting("WORKWINDOWS_DEMO", "off")
+            .UseSetting("WORKWINDOWS_LOG_LEVEL", "Warning")
             .ConfigureTestServices(services => services.AddSingleton<IClock>(Clock)));
     }
 

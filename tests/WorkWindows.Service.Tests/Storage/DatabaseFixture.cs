@@ -37,13 +37,16 @@ public sealed class DatabaseFixture : IAsyncLifetime
 
     public async Task<DatabaseAddress> CloneAsync()
     {
-        var name = $"ww_test_{Guid.NewGuid():N}";
-        await ExecuteAsync($"create database {name} template {_template}");
-        return Address(name, pooling: true);
+        var address = AddressOfNew();
+        await ExecuteAsync($"create database {Name(address)} template {_template}");
+        return address;
     }
 
+    /// <summary>Where a database could be that does not exist yet.</summary>
+    public DatabaseAddress AddressOfNew() => Address($"ww_test_{Guid.NewGuid():N}", pooling: true);
+
     public Task DropAsync(DatabaseAddress address) =>
-        ExecuteAsync($"drop database {new NpgsqlConnectionStringBuilder(address.Owner).Database} with (force)");
+        ExecuteAsync($"drop database {Name(address)} with (force)");
 
     public async ValueTask DisposeAsync()
     {
@@ -82,6 +85,8 @@ public sealed class DatabaseFixture : IAsyncLifetime
         Console.WriteLine($"The tests use {server}.");
         return connectionString;
     }
+
+    private static string? Name(DatabaseAddress address) => new NpgsqlConnectionStringBuilder(address.Owner).Database;
 
     private DatabaseAddress Address(string database, bool pooling) => DatabaseAddress.Of(
         new NpgsqlConnectionStringBuilder(_server) { Database = database, Pooling = pooling }.ConnectionString);
