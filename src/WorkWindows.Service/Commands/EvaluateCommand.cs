@@ -20,15 +20,20 @@ internal static class EvaluateCommand
         };
         var from = new Option<LocalDate>("--from")
         {
-            Required = true, CustomParser = Date, Description = "First day, such as 2024-01-01.",
+            Required = true,
+            CustomParser = Date,
+            Description = "First day, such as 2024-01-01.",
         };
         var to = new Option<LocalDate>("--to")
         {
-            Required = true, CustomParser = Date, Description = "Last day, included.",
+            Required = true,
+            CustomParser = Date,
+            Description = "Last day, included.",
         };
         var output = new Option<string>("--output")
         {
-            DefaultValueFactory = _ => "table", Description = "table or json.",
+            DefaultValueFactory = _ => "table",
+            Description = "table or json.",
         };
         output.AcceptOnlyFromAmong("table", "json");
 

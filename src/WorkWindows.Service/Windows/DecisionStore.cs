@@ -90,7 +90,10 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
         {
             db.StoredPacks.Add(new()
             {
-                Hash = pack.Hash, PackId = pack.Id, Version = pack.Version, Text = packs.Texts[pack.Hash],
+                Hash = pack.Hash,
+                PackId = pack.Id,
+                Version = pack.Version,
+                Text = packs.Texts[pack.Hash],
             });
         }
     }
