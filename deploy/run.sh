@@ -14,7 +14,8 @@ if [[ -z "${WORKWINDOWS_DATABASE:-}" ]]; then
 fi
 
 say "Building (the first time this also fetches packages) ..."
-dotnet build "$service" --configuration Release --verbosity quiet --nologo -nodeReuse:false
+dotnet build "$service" --configuration Release --verbosity quiet --nologo -nodeReuse:false \
+  -p:RunAnalyzers=false
 
 say "Starting ..."
 # In place of this shell, so that Ctrl-C reaches the service, which stops what it started.

@@ -24,6 +24,9 @@ public sealed class DatabaseServer : IDisposable
     public Task StartAsync(CancellationToken cancellation) =>
         _cluster?.StartAsync(cancellation) ?? Task.CompletedTask;
 
+    public Task ReviveAsync(CancellationToken cancellation) =>
+        _cluster?.ReviveAsync(cancellation) ?? Task.CompletedTask;
+
     public void Stop() => _cluster?.Stop();
 
     public void Dispose() => Stop();

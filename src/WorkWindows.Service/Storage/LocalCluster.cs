@@ -52,6 +52,15 @@ public sealed partial class LocalCluster : IDisposable
         await AnswersAsync(cancellation);
     }
 
+    /// <summary>Starts the server again if it died under this service.</summary>
+    public async Task ReviveAsync(CancellationToken cancellation)
+    {
+        if (_ownership is null || Postmaster.RunningIn(_folders.Cluster) is not null)
+            return;
+        await LaunchAsync(cancellation);
+        await AnswersAsync(cancellation);
+    }
+
     /// <summary>Stops the server, if this service owns it.</summary>
     public void Stop()
     {

@@ -9,6 +9,7 @@ public static class StorageServices
         var services = builder.Services;
         services.AddSingleton<DatabaseServer>();
         services.AddHostedService<DatabaseStartup>();
+        services.AddHostedService<DatabaseWatch>();
         services.AddScoped<CurrentOrganization>();
         services.AddScoped<OrganizationOnConnection>();
         services.AddDbContext<WorkWindowsDb>((scope, options) =>

@@ -34,6 +34,18 @@ public sealed class LocalClusterTests : IDisposable
     }
 
     [Fact]
+    public async Task Revive_StartsTheServerAgain_WhenItDiedUnderTheService()
+    {
+        var cluster = await StartAsync();
+        await ExecuteAsync(cluster, "create table kept as select 42 as answer");
+        await KillServerAsync();
+
+        await cluster.ReviveAsync(TestContext.Current.CancellationToken);
+
+        (await ExecuteAsync(cluster, "select answer from kept")).ShouldBe(42);
+    }
+
+    [Fact]
     public async Task Start_TakesTheServerOver_WhenTheServiceWasKilled()
     {
         var killed = await StartAsync();
