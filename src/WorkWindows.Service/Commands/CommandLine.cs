@@ -43,7 +43,7 @@ public static class CommandLine
             await app.WaitForShutdownAsync(cancellation);
             return 0;
         }
-        catch (LocalClusterException fault)
+        catch (SetupException fault)
         {
             return Refuse(fault.Message);
         }

@@ -2,6 +2,7 @@ using Serilog;
 using Serilog.Events;
 using Serilog.Formatting.Compact;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Hosting;
 
@@ -25,6 +26,8 @@ internal static class Logs
             .MinimumLevel.Override(typeof(ApiKeyAuthentication).FullName!, LogEventLevel.Warning)
             // The handler of exceptions logs a failure once; these would log it again.
             .MinimumLevel.Override("Microsoft.EntityFrameworkCore", LogEventLevel.Fatal)
+            // Ends the start, and is told on the console in one line.
+            .Filter.ByExcluding(entry => entry.Exception is SetupException)
             .Enrich.FromLogContext();
         if (builder.Configuration[FormatVariable] == "json")
             logs.WriteTo.Console(new CompactJsonFormatter());

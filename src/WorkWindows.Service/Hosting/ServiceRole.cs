@@ -19,6 +19,6 @@ public static class ServiceRoles
         null or "" or "all" => ServiceRole.All,
         "web" => ServiceRole.Web,
         "worker" => ServiceRole.Worker,
-        var other => throw new LocalClusterException($"{Variable} is '{other}'; it may be all, web or worker."),
+        var other => throw new SetupException($"{Variable} is '{other}'; it may be all, web or worker."),
     };
 }

@@ -16,7 +16,14 @@ public sealed class DatabaseServer : IDisposable
             _cluster = new LocalCluster(folder, configuration[PostgresBinaries.Variable], settings: "", logger);
         }
 
-        Address = DatabaseAddress.Of(_cluster?.ConnectionString ?? given!);
+        try
+        {
+            Address = DatabaseAddress.Of(_cluster?.ConnectionString ?? given!);
+        }
+        catch (ArgumentException fault)
+        {
+            throw new SetupException($"{Variable} is not a connection string that can be used: {fault.Message}");
+        }
     }
 
     public DatabaseAddress Address { get; }

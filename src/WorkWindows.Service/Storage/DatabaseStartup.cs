@@ -1,3 +1,6 @@
+using System.Net.Sockets;
+using Npgsql;
+
 namespace WorkWindows.Service.Storage;
 
 /// <summary>Has the database running and up to date before anything else starts, and stops it last.</summary>
@@ -8,7 +11,14 @@ internal sealed partial class DatabaseStartup(DatabaseServer server, ILogger<Dat
     {
         await server.StartAsync(cancellationToken);
         LogMigrating();
-        await DatabaseMigrator.MigrateAsync(server.Address, cancellationToken);
+        try
+        {
+            await DatabaseMigrator.MigrateAsync(server.Address, cancellationToken);
+        }
+        catch (Exception fault) when (fault.GetBaseException() is NpgsqlException or SocketException)
+        {
+            throw new SetupException($"The database cannot be used: {fault.GetBaseException().Message}", fault);
+        }
     }
 
     public Task StoppedAsync(CancellationToken cancellationToken)

@@ -88,7 +88,7 @@ public sealed partial class LocalCluster : IDisposable
             }
             catch (IOException) when (waited.Elapsed > OrphanPatience)
             {
-                throw new LocalClusterException(
+                throw new SetupException(
                     $"Another service uses the data folder {_folders.Data}. Stop it, or set {DataFolder.Variable} to " +
                     "another folder, or WORKWINDOWS_DATABASE to a server that several services may share.");
             }

@@ -76,6 +76,6 @@ internal sealed record LocalClusterFolders(string Data, string Home, string Clus
         else
             Directory.CreateDirectory(folder, OwnerOnly);
         if (File.GetUnixFileMode(folder) != OwnerOnly)
-            throw new LocalClusterException($"{folder} can be entered by others; it must have mode 0700.");
+            throw new SetupException($"{folder} can be entered by others; it must have mode 0700.");
     }
 }

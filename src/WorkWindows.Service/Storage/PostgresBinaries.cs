@@ -29,7 +29,7 @@ public sealed partial record PostgresBinaries(string Folder, int Major)
             .ToList();
         if (found.Count == 0)
         {
-            throw new LocalClusterException(
+            throw new SetupException(
                 $"No PostgreSQL server programs in {chosen ?? string.Join(", ", Places)}. Install the package " +
                 $"'postgresql' (Fedora: 'postgresql-server'), or set {Variable} to the folder that holds initdb, " +
                 "or WORKWINDOWS_DATABASE to a connection string.");
@@ -37,7 +37,7 @@ public sealed partial record PostgresBinaries(string Folder, int Major)
 
         if (majorsInUse.Count == 0)
             return found[0];
-        return found.Find(binaries => majorsInUse.Contains(binaries.Major)) ?? throw new LocalClusterException(
+        return found.Find(binaries => majorsInUse.Contains(binaries.Major)) ?? throw new SetupException(
             $"The data here belongs to PostgreSQL {string.Join(" and ", majorsInUse)}, but this machine has " +
             $"{string.Join(" and ", found.Select(binaries => binaries.Major))}. Install the older version, or move " +
             "the data with pg_dump as docs/operations.md describes.");

@@ -77,7 +77,7 @@ public sealed class LocalClusterTests : IDisposable
     {
         await StartAsync();
 
-        var fault = await Should.ThrowAsync<LocalClusterException>(StartAsync);
+        var fault = await Should.ThrowAsync<SetupException>(StartAsync);
 
         fault.Message.ShouldStartWith($"Another service uses the data folder {_folder}.");
     }
@@ -95,7 +95,7 @@ public sealed class LocalClusterTests : IDisposable
     [Fact]
     public void Construction_NamesThePackage_WhenThereAreNoPrograms()
     {
-        var fault = Should.Throw<LocalClusterException>(
+        var fault = Should.Throw<SetupException>(
             () => new LocalCluster(_folder, Path.GetTempPath(), "", NullLogger.Instance));
 
         fault.Message.ShouldContain("Install the package 'postgresql'");
@@ -106,7 +106,7 @@ public sealed class LocalClusterTests : IDisposable
     {
         Directory.CreateDirectory(Path.Combine(_folder, "postgresql", "9"));
 
-        var fault = Should.Throw<LocalClusterException>(() => new LocalCluster(_folder, null, "", NullLogger.Instance));
+        var fault = Should.Throw<SetupException>(() => new LocalCluster(_folder, null, "", NullLogger.Instance));
 
         fault.Message.ShouldStartWith("The data here belongs to PostgreSQL 9, but this machine has ");
     }
