@@ -48,6 +48,14 @@ public static class Wording
         SignalKind.LightShiftMinutes => "part of the shift in daylight",
     };
 
+    public static string Of(Relation relation) => relation switch
+    {
+        Relation.Below => "below",
+        Relation.AtMost => "at most",
+        Relation.AtLeast => "at least",
+        Relation.Above => "above",
+    };
+
     /// <summary>What must become known before an unknown day can be decided, such as 'gusts'; each once.</summary>
     public static IEnumerable<string> Missing(Explanation explanation) => explanation.Deciding
         .Where(verdict => verdict.Truth == Truth.Unknown)
@@ -77,7 +85,7 @@ public static class Wording
     {
         var (_, relation, threshold) = finding.Compare;
         var unit = threshold.Unit.Symbol();
-        var limit = $"{Word(relation)} {Number(threshold.Value)} {unit}";
+        var limit = $"{Of(relation)} {Number(threshold.Value)} {unit}";
         var days = finding.DaysInARow > 1 ? $" for {finding.DaysInARow} days in a row (so far {finding.RunLength})" : "";
         return finding.Value is { } value
             ? $"{Of(finding.Compare.Signal)} {Number(value)} {unit} ({Of(finding.Basis)}); limit: {limit}{days}"
@@ -96,14 +104,6 @@ public static class Wording
         };
         return $"{range}{basis}; {margin}";
     }
-
-    private static string Word(Relation relation) => relation switch
-    {
-        Relation.Below => "below",
-        Relation.AtMost => "at most",
-        Relation.AtLeast => "at least",
-        Relation.Above => "above",
-    };
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 

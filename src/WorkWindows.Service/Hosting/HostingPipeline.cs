@@ -5,9 +5,9 @@ namespace WorkWindows.Service.Hosting;
 
 public static class HostingPipeline
 {
-    /// <summary>Everything comes from the service itself. Drawing libraries set styles on their elements.</summary>
+    /// <summary>Everything comes from the service itself, in files: nothing written into a page runs or styles it.</summary>
     private const string ContentPolicy =
-        "default-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; frame-ancestors 'none'";
+        "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     public static void UseHosting(this WebApplication app)
     {
@@ -37,6 +37,7 @@ public static class HostingPipeline
     {
         app.MapOpenApi().AllowAnonymous();
         app.MapStaticAssets().AllowAnonymous();
+        app.MapGet("/", () => TypedResults.Redirect("/week")).ExcludeFromDescription();
         app.MapRazorPages().WithStaticAssets();
     }
 

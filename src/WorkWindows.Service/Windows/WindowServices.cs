@@ -1,3 +1,4 @@
+using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Windows;
@@ -9,7 +10,11 @@ public static class WindowServices
         builder.Services.AddMemoryCache();
         builder.Services.AddSingleton<RulePacks>();
         builder.Services.AddScoped<WeatherRecords>();
+        builder.Services.AddScoped<ParcelWeather>();
+        builder.Services.AddScoped<VisibleTasks>();
         builder.Services.AddScoped<TaskEvaluator>();
         builder.Services.AddScoped<DecisionStore>();
+        builder.Services.AddScoped<WindowHandler>();
+        builder.Services.AddScoped<WeekHandler>();
     }
 }

@@ -1,0 +1,43 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using UnitsNet;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>The stations that a parcel's weather comes from.</summary>
+public sealed class ParcelWeather(WorkWindowsDb db)
+{
+    public async Task<IReadOnlyList<StationLine>> SourcesAsync(Guid parcelId, CancellationToken cancellation) =>
+        await db.ParcelStations.AsNoTracking()
+            .Where(link => link.ParcelId == parcelId).OrderBy(link => link.Purpose)
+            .Select(link => new StationLine(
+                link.Purpose, link.Station.Name, link.Station.GhcnId, link.DistanceM, link.ElevationDifferenceM,
+                db.StationReadings.Where(reading => reading.StationId == link.StationId).Min(reading => (LocalDate?)reading.Date),
+                db.StationReadings.Where(reading => reading.StationId == link.StationId).Max(reading => (LocalDate?)reading.Date)))
+            .ToListAsync(cancellation);
+}
+
+/// <summary>A station as people are told of it.</summary>
+public sealed record StationLine(
+    StationPurpose Purpose, string Name, string GhcnId, double DistanceM, double? ElevationDifferenceM,
+    LocalDate? FirstReading, LocalDate? LastReading)
+{
+    /// <summary>As in '3.4 miles away, 120 ft higher than the parcel'.</summary>
+    public string Place
+    {
+        get
+        {
+            var miles = Length.FromMeters(DistanceM).Miles.ToString("0.#", CultureInfo.InvariantCulture);
+            var higher = ElevationDifferenceM is { } difference ? Math.Round(Length.FromMeters(difference).Feet) : (double?)null;
+            return higher switch
+            {
+                null => $"{miles} miles away, elevation not known",
+                0 => $"{miles} miles away, as high as the parcel",
+                > 0 => $"{miles} miles away, {higher} ft higher than the parcel",
+                _ => $"{miles} miles away, {-higher} ft lower than the parcel",
+            };
+        }
+    }
+}

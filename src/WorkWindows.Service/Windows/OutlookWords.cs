@@ -1,0 +1,43 @@
+using NodaTime;
+using WorkWindows.Engine.Evaluation;
+
+namespace WorkWindows.Service.Windows;
+
+/// <summary>Where a task stands, in a line.</summary>
+public static class OutlookWords
+{
+    /// <returns>
+    /// Such as 'Open until Thu 30 Apr, then closed: …', 'Opens Mon 25 Jan' or 'May open Sat 28 Nov, not known yet: wind'.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The day lies outside the evaluation's span.</exception>
+    public static string Of(TaskEvaluation evaluation, LocalDate today)
+    {
+        var outlook = Outlook.Of(evaluation, today);
+        if (outlook.Current is { } current)
+            return Until(evaluation, current, today);
+        if (outlook.Today == DayState.Unknown)
+            return $"Not known today: {Missing(Explanation.Of(evaluation, today))}";
+        if (outlook.MayOpen is { } mayOpen)
+            return $"May open {DayWords.Of(mayOpen, today)}, not known yet: {Missing(Explanation.Of(evaluation, mayOpen))}";
+        return outlook.Next is { } next
+            ? $"Opens {DayWords.Of(next.First, today)}"
+            : $"Does not open before {DayWords.Of(evaluation.Span.Last, today)}";
+    }
+
+    private static string Until(TaskEvaluation evaluation, Window window, LocalDate today)
+    {
+        var last = DayWords.Of(window.Last, today);
+        var after = window.Last.PlusDays(1);
+        if (!evaluation.Span.Contains(after))
+            return $"Open past {last}";
+        return $"Open until {last}, then {Why(Explanation.Of(evaluation, after))}";
+    }
+
+    /// <summary>Why a day is not workable, as in 'closed: …' or 'not known yet: gusts'.</summary>
+    public static string Why(Explanation explanation) => explanation.State == DayState.Unknown
+        ? $"not known yet: {Missing(explanation)}"
+        : $"closed: {string.Join("; ", explanation.Deciding.Select(verdict => verdict.Rule.Title).Distinct())}";
+
+    /// <summary>What is not known of an unknown day, as in 'sustained wind, gusts'.</summary>
+    public static string Missing(Explanation explanation) => string.Join(", ", Wording.Missing(explanation));
+}

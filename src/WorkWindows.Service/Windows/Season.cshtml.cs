@@ -1,0 +1,63 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
+
+namespace WorkWindows.Service.Windows;
+
+public sealed class SeasonModel(
+    WindowHandler windows, VisibleTasks tasks, ParcelWeather weather, WorkWindowsDb db) : PageModel
+{
+    private const int DecisionsShown = 10;
+
+    [BindProperty(SupportsGet = true, Name = "year")]
+    public int? Year { get; set; }
+
+    public LocalDate Today { get; private set; }
+
+    public SeasonView View { get; private set; } = null!;
+
+    public IReadOnlyList<StationLine> Stations { get; private set; } = [];
+
+    /// <summary>The years that the parcel's stations have readings of, the latest first.</summary>
+    public IReadOnlyList<int> Years { get; private set; } = [];
+
+    public IReadOnlyList<DecisionLine> Decisions { get; private set; } = [];
+
+    public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation)
+    {
+        if (await windows.TodayAsync(id, cancellation) is not { } today)
+            return NotFound();
+        Today = today;
+        var parcel = await tasks.All.Where(task => task.Id == id).Select(task => task.ParcelId).SingleAsync(cancellation);
+        Stations = await weather.SourcesAsync(parcel, cancellation);
+        var first = Stations.Min(station => station.FirstReading)?.Year ?? Today.Year;
+        Years = [.. Enumerable.Range(first, Today.Year - first + 1).Reverse()];
+        if (Year is { } year && !Years.Contains(year))
+            return NotFound();
+
+        var days = SeasonView.DaysOf(Year, Today);
+        if (await windows.EvaluateAsync(id, days, cancellation) is not { } evaluated)
+            return NotFound();
+        View = SeasonView.Of(evaluated, days, Today);
+        Decisions = await DecisionsAsync(id, View.Task.Zone, cancellation);
+        return Page();
+    }
+
+    private async Task<IReadOnlyList<DecisionLine>> DecisionsAsync(
+        Guid id, DateTimeZone zone, CancellationToken cancellation)
+    {
+        var rows = await db.Decisions.AsNoTracking().Where(decision => decision.TaskId == id)
+            .OrderByDescending(decision => decision.EvaluatedAt).Take(DecisionsShown)
+            .Select(decision => new { decision.EvaluatedAt, decision.FirstDay, decision.LastDay, decision.Hash })
+            .ToListAsync(cancellation);
+        return [.. rows.Select(row =>
+            new DecisionLine(row.EvaluatedAt.InZone(zone).LocalDateTime, row.FirstDay, row.LastDay, row.Hash[..12]))];
+    }
+}
+
+/// <summary>A stored decision as the page lists it.</summary>
+public sealed record DecisionLine(LocalDateTime EvaluatedAt, LocalDate FirstDay, LocalDate LastDay, string ShortHash);

@@ -1,0 +1,57 @@
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Evaluation;
+
+namespace WorkWindows.Service.Windows;
+
+/// <summary>One task's season, as its page shows it.</summary>
+/// <param name="Task">The task.</param>
+/// <param name="Today">The state of today and the days that follow; null for a season without it.</param>
+/// <param name="Scale">The days drawn.</param>
+/// <param name="Bands">What is drawn of states and rules.</param>
+/// <param name="Season">The windows in the days.</param>
+/// <param name="Rows">The same as lines of a table.</param>
+/// <param name="Temperatures">The chart; null when no temperature is known.</param>
+public sealed record SeasonView(
+    TaskSummary Task,
+    SeasonToday? Today,
+    StripScale Scale,
+    SeasonBands Bands,
+    TaskSeason Season,
+    IReadOnlyList<SeasonRow> Rows,
+    TemperatureChart? Temperatures)
+{
+    private const int DaysBack = 60;
+    private const int DaysAhead = 365;
+
+    /// <summary>The days of a year, or without one the coming year and the two months behind.</summary>
+    public static DaySpan DaysOf(int? year, LocalDate today) => year is { } chosen
+        ? DaySpan.Between(new(chosen, 1, 1), new(chosen, 12, 31))
+        : DaySpan.Between(today.PlusDays(-DaysBack), today.PlusDays(DaysAhead));
+
+    public static SeasonView Of(EvaluatedTask task, DaySpan days, LocalDate today)
+    {
+        var season = TaskSeason.Of(task.Evaluation, days);
+        return new(
+            task.Task,
+            days.Contains(today) ? SeasonToday.Of(task, days, today) : null,
+            new(days),
+            SeasonBands.Of(task.Evaluation, days),
+            season,
+            SeasonRow.Of(season, task.Evaluation),
+            TemperatureChart.Of(task.Evaluation.Signals, days, today));
+    }
+}
+
+/// <summary>Where a task stands today.</summary>
+public sealed record SeasonToday(DayStatement Statement, string Outlook, IReadOnlyList<DayCell> Cells)
+{
+    public static SeasonToday Of(EvaluatedTask task, DaySpan days, LocalDate today)
+    {
+        var shown = Math.Min(WeekView.DaysShown, DaySpan.Between(today, days.Last).Count);
+        return new(
+            DayStatement.Of(Explanation.Of(task.Evaluation, today), today),
+            OutlookWords.Of(task.Evaluation, today),
+            DayCell.Of(task, new(today, shown), today));
+    }
+}

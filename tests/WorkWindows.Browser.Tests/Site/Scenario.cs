@@ -1,0 +1,91 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
+using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Browser.Tests.Site;
+
+/// <summary>An invented consultancy on Tuesday, 3 February 2026, at six in the morning: who and what the tests look at.</summary>
+/// <param name="HingeCut">Open, then limited by two cold nights, closed by the third, and closed again by wind.</param>
+/// <param name="TieDown">No rule speaks against it on any day.</param>
+/// <param name="Felling">On a parcel without a weather station: unknown.</param>
+public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
+{
+    public const string Password = "fern hollow morning";
+    public const string Consultant = "rosa.lind@example.org";
+    public const string Landowner = "amos.quill@example.org";
+    public const string Newcomer = "tilda.marsh@example.org";
+
+    public static Instant Now { get; } = Instant.FromUtc(2026, 2, 3, 11, 0);
+
+    public static async Task<Scenario> SeedAsync(TestDatabase database, IServiceProvider services)
+    {
+        var organization = await database.AddOrganizationAsync("Fernhollow Habitat");
+        await AddPersonAsync(services, organization, Consultant, "Rosa Lind", Role.Consultant);
+        await AddPersonAsync(services, organization, Newcomer, "Tilda Marsh", Role.Landowner);
+        var amos = await AddPersonAsync(services, organization, Landowner, "Amos Quill", Role.Landowner);
+
+        await using var db = database.Open(organization);
+        var (farm, corner) = (NewProperty("Quill Farm", amos), NewProperty("Otter Corner", null));
+        var ridge = NewParcel(farm, "Beech Ridge", 42.29, -83.71, new StandRow("sugar maple", 6, 12, 80));
+        var hollow = NewParcel(farm, "Oak Hollow", 42.3, -83.72, new StandRow("northern red oak", 10, 18, 35));
+        var swale = NewParcel(corner, "Long Swale", 42.6, -84.4);
+        var hingeCut = NewTask("hinge-cut", ridge, 4.5m, "acres");
+        hingeCut.ScheduledOn = new(2026, 2, 6);
+        var tieDown = NewTask("tie-down", ridge, 120, "stems");
+        var felling = NewTask("overstory-felling", swale, 3, "acres");
+        var weather = ScenarioWeather.Add(db);
+        db.AddRange(farm, corner, ridge, hollow, swale, hingeCut, tieDown, felling);
+        db.AddRange(NewTask("trail-opening", hollow, 600, "feet"), NewTask("girdling", hollow, 40, "stems"));
+        foreach (var parcel in new[] { ridge, hollow })
+        {
+            db.AddRange(Enum.GetValues<StationPurpose>().Select(purpose => new ParcelStation
+            {
+                ParcelId = parcel.Id, Purpose = purpose, StationId = weather.Id, DistanceM = 9_300, ElevationDifferenceM = -24,
+            }));
+        }
+        await db.SaveChangesAsync();
+        db.Add(new WeatherSnapshot { Hash = "scenario", Content = [1] });
+        db.Add(new Decision
+        {
+            TaskId = hingeCut.Id, EvaluatedAt = Now - Duration.FromHours(6), FirstDay = new(2026, 2, 3),
+            LastDay = new(2027, 2, 2), Hash = new string('c', 64), Content = [1], SnapshotHash = "scenario", PackHashes = [],
+        });
+        await db.SaveChangesAsync();
+        return new(hingeCut.Id, tieDown.Id, felling.Id);
+    }
+
+    private static async Task<Guid> AddPersonAsync(
+        IServiceProvider services, Guid organization, string email, string name, Role role)
+    {
+        await using var scope = services.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
+        var person = new Person { UserName = email, Email = email, DisplayName = name, Role = role };
+        var people = scope.ServiceProvider.GetRequiredService<UserManager<Person>>();
+        Assert.True((await people.CreateAsync(person, Password)).Succeeded);
+        return person.Id;
+    }
+
+    private static Property NewProperty(string name, Guid? landowner) => new()
+    {
+        Key = name, Name = name, LandownerId = landowner, CountyFips = "26161", State = "MI", TimeZone = "America/Detroit",
+    };
+
+    private static Parcel NewParcel(
+        Property property, string name, double latitude, double longitude, params StandRow[] stand) => new()
+    {
+        PropertyId = property.Id, Key = name, Name = name, Latitude = latitude, Longitude = longitude, Stand = stand,
+    };
+
+    private static PlannedTask NewTask(string practice, Parcel parcel, decimal quantity, string unit) => new()
+    {
+        Key = $"{practice} {parcel.Name}", ParcelId = parcel.Id, PracticeId = practice, CrewSize = 3,
+        Quantity = quantity, QuantityUnit = unit,
+    };
+}

@@ -1,0 +1,89 @@
+using System.Collections.Concurrent;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Playwright;
+using NodaTime.Testing;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tests.Storage;
+
+namespace WorkWindows.Browser.Tests.Site;
+
+[CollectionDefinition(Name)]
+public sealed class SiteCollection : ICollectionFixture<SiteFixture>
+{
+    public const string Name = "site";
+}
+
+/// <summary>The whole service on a loopback port with the tests' own scenario, and a browser in front of it.</summary>
+public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("ww-pages-").FullName;
+    private readonly TestDatabase _database = new(server);
+    private readonly ConcurrentDictionary<string, string> _signedIn = new();
+    private WebApplicationFactory<Program>? _factory;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public Scenario Scenario { get; private set; } = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        await _database.InitializeAsync();
+        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host => host
+            .UseSetting(WebHostDefaults.ServerUrlsKey, "http://127.0.0.1:0")
+            .UseSetting(DatabaseServer.Variable, _database.Address.Owner)
+            .UseSetting(DataFolder.Variable, _folder)
+            .UseSetting(ServiceRoles.Variable, "web")
+            .UseSetting("WORKWINDOWS_DEMO", "off")
+            .UseSetting("WORKWINDOWS_LOG_LEVEL", "Warning")
+            .ConfigureTestServices(services => services.AddSingleton<NodaTime.IClock>(new FakeClock(Scenario.Now))));
+        _factory.UseKestrel();
+        _factory.StartServer();
+        Scenario = await Scenario.SeedAsync(_database, _factory.Services);
+        _playwright = await Playwright.CreateAsync();
+        _browser = await Chromium.StartAsync(_playwright);
+    }
+
+    /// <summary>A browser window that nobody has signed in with.</summary>
+    public async Task<Visit> OpenAsync(Screen screen, bool scripts = true, string? state = null)
+    {
+        var context = await _browser!.NewContextAsync(new()
+        {
+            BaseURL = _factory!.ClientOptions.BaseAddress.ToString(),
+            ViewportSize = new() { Width = screen.WidthPx, Height = screen.HeightPx },
+            ColorScheme = screen.IsDark ? ColorScheme.Dark : ColorScheme.Light,
+            JavaScriptEnabled = scripts,
+            StorageState = state,
+        });
+        return new(await context.NewPageAsync());
+    }
+
+    /// <summary>A browser window of someone who has signed in, on their week.</summary>
+    public async Task<Visit> OpenAsync(Screen screen, string email, bool scripts = true)
+    {
+        if (!_signedIn.TryGetValue(email, out var state))
+        {
+            await using var first = await OpenAsync(Screen.Desktop);
+            await first.SignInAsync(email);
+            await Assertions.Expect(first.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/week$"));
+            _signedIn[email] = state = await first.Page.Context.StorageStateAsync();
+        }
+        var visit = await OpenAsync(screen, scripts, state);
+        await visit.Page.GotoAsync("/");
+        return visit;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+            await _browser.DisposeAsync();
+        _playwright?.Dispose();
+        if (_factory is not null)
+            await _factory.DisposeAsync();
+        await _database.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+}

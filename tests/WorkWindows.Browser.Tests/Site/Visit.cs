@@ -1,0 +1,40 @@
+using Microsoft.Playwright;
+
+namespace WorkWindows.Browser.Tests.Site;
+
+/// <summary>What the pages are looked at on.</summary>
+public sealed record Screen(string Name, int WidthPx, int HeightPx, bool IsDark = false)
+{
+    public static Screen Desktop { get; } = new("desktop", 1280, 900);
+
+    public static Screen Phone { get; } = new("phone", 390, 844);
+
+    public static Screen Dark { get; } = new("dark", 1280, 900, IsDark: true);
+
+    public override string ToString() => Name;
+}
+
+/// <summary>One browser window with cookies of its own.</summary>
+public sealed class Visit(IPage page) : IAsyncDisposable
+{
+    /// <summary>Where pictures of the pages are written to; unset, none are made.</summary>
+    private const string PicturesVariable = "WORKWINDOWS_SCREENSHOTS";
+
+    public IPage Page => page;
+
+    public async Task SignInAsync(string email, string password = Scenario.Password)
+    {
+        await page.GotoAsync("/");
+        await page.GetByLabel("Mail address").FillAsync(email);
+        await page.GetByLabel("Password").FillAsync(password);
+        await page.GetByRole(AriaRole.Button, new() { Name = "Sign in" }).ClickAsync();
+    }
+
+    public async Task TakePictureAsync(string name)
+    {
+        if (Environment.GetEnvironmentVariable(PicturesVariable) is { Length: > 0 } folder)
+            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png"), FullPage = true });
+    }
+
+    public async ValueTask DisposeAsync() => await page.Context.DisposeAsync();
+}
