@@ -33,6 +33,7 @@ public static class AccountServices
         services.AddAuthorization(Access.AddPolicies);
         services.AddScoped(Caller.OfRequest);
         services.AddScoped<SignInAttempt>();
+        services.AddScoped<OrganizationSetup>();
     }
 
     public static void MapAccounts(this IEndpointRouteBuilder app)

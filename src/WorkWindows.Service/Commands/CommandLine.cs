@@ -15,7 +15,7 @@ public static class CommandLine
         var serve = new Command("serve", "Serve pages and API, and run the jobs (the default).");
         var root = new RootCommand("Decides on which days woodland work may be done, and says why.")
         {
-            serve, EvaluateCommand.Create(),
+            serve, EvaluateCommand.Create(), CreateOrganizationCommand.Create(compose),
         };
         foreach (var command in new[] { root, serve })
         {

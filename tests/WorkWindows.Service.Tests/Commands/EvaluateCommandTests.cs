@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json;
 
 namespace WorkWindows.Service.Tests.Commands;
@@ -46,7 +45,7 @@ public sealed class EvaluateCommandTests : IDisposable
     [Fact]
     public async Task Evaluate_PrintsATableAndTheCautions()
     {
-        var (exit, output, error) = await RunAsync(Arguments([StateCollege]));
+        var (exit, output, error) = await Executable.RunAsync(Arguments([StateCollege]));
 
         Assert.Equal((0, ""), (exit, error));
         Assert.Contains("fox-hinge", output, StringComparison.Ordinal);
@@ -68,7 +67,7 @@ public sealed class EvaluateCommandTests : IDisposable
         var file = Path.Combine(folder.FullName, name);
         await File.WriteAllTextAsync(file, content, TestContext.Current.CancellationToken);
 
-        var (exit, output, error) = await RunAsync(Replaced(option, file));
+        var (exit, output, error) = await Executable.RunAsync(Replaced(option, file));
 
         Assert.Equal((2, ""), (exit, output));
         Assert.StartsWith(expected, error, StringComparison.Ordinal);
@@ -81,7 +80,7 @@ public sealed class EvaluateCommandTests : IDisposable
     [InlineData("--parcels", "no-such-file.geojson", "no-such-file.geojson: Could not find file")]
     public async Task Evaluate_RefusesABadOption_WithOneClearLine(string option, string value, string expected)
     {
-        var (exit, _, error) = await RunAsync(Replaced(option, value));
+        var (exit, _, error) = await Executable.RunAsync(Replaced(option, value));
 
         Assert.Equal(2, exit);
         Assert.StartsWith(expected, error, StringComparison.Ordinal);
@@ -90,7 +89,7 @@ public sealed class EvaluateCommandTests : IDisposable
 
     private static async Task<JsonElement[]> JsonAsync(string[] weather)
     {
-        var (exit, output, error) = await RunAsync([.. Arguments(weather), "--output", "json"]);
+        var (exit, output, error) = await Executable.RunAsync([.. Arguments(weather), "--output", "json"]);
         Assert.Equal((0, ""), (exit, error));
         return [.. JsonDocument.Parse(output).RootElement.EnumerateArray()];
     }
@@ -106,20 +105,6 @@ public sealed class EvaluateCommandTests : IDisposable
         var arguments = Arguments([StateCollege]);
         arguments[Array.IndexOf(arguments, option) + 1] = value;
         return arguments;
-    }
-
-    private static async Task<(int Exit, string Output, string Error)> RunAsync(string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "workwindows.dll"), .. arguments])
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using var process = Process.Start(start)!;
-        var output = process.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
-        var error = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-        await process.WaitForExitAsync(TestContext.Current.CancellationToken);
-        return (process.ExitCode, await output, await error);
     }
 
     private static string Text(JsonElement element, string name) => element.GetProperty(name).GetString()!;
