@@ -13,9 +13,15 @@ public sealed class AppearanceTests(SiteFixture site)
     public static TheoryData<string, string> PagesOnScreens()
     {
         string[] pages =
-            ["sign-in", "week", "week-empty", "season", "season-2025", "season-unknown", "day-closed", "day-limited", "day-unknown", "checklist", "missing"];
-        string[] screens = [Screen.Desktop.Name, Screen.Phone.Name, Screen.Dark.Name];
-        return new(pages.SelectMany(page => screens.Select(screen => (page, screen))));
+        [
+            "sign-in", "week", "week-empty", "season", "season-unknown", "day-closed", "day-limited", "day-unknown",
+            "checklist", "missing",
+        ];
+        string[] screens = [Screen.Desktop.Name, Screen.Phone.Name];
+        return new([
+            .. pages.SelectMany(page => screens.Select(screen => (page, screen))),
+            ("week", Screen.Dark.Name), ("season-2025", Screen.Dark.Name), ("day-limited", Screen.Dark.Name),
+        ]);
     }
 
     [Theory]
@@ -38,7 +44,7 @@ public sealed class AppearanceTests(SiteFixture site)
 
     private async Task<Visit> OpenAsync(string name, string screenName)
     {
-        var screen = new[] { Screen.Desktop, Screen.Phone, Screen.Dark }.Single(screen => screen.Name == screenName);
+        var screen = Screen.Named(screenName);
         var scenario = site.Scenario;
         var (email, path) = name switch
         {

@@ -11,7 +11,7 @@ public sealed record Screen(string Name, int WidthPx, int HeightPx, bool IsDark 
 
     public static Screen Dark { get; } = new("dark", 1280, 900, IsDark: true);
 
-    public override string ToString() => Name;
+    public static Screen Named(string name) => new[] { Desktop, Phone, Dark }.Single(screen => screen.Name == name);
 }
 
 /// <summary>One browser window with cookies of its own.</summary>
