@@ -3,6 +3,7 @@ using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Commands;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Windows;
@@ -19,6 +20,7 @@ return await CommandLine.RunAsync(args, arguments =>
     builder.AddProperties();
     builder.AddWindows();
     builder.AddJobs();
+    builder.AddNotices();
     builder.AddDemo();
 
     var app = builder.Build();

@@ -68,6 +68,14 @@ public static class Wording
         _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
     };
 
+    /// <summary>What would make a finding hold: the limit of a signal, or the days of a range.</summary>
+    public static string LimitOf(Finding finding) => finding switch
+    {
+        SignalFinding signal => $"{Of(signal.Compare.Signal)} {Limit(signal)}",
+        CalendarFinding calendar => Range(calendar),
+        _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
+    };
+
     public static string Of(LocalDate date) => DayAndMonth.Format(date);
 
     private static string Subject(Finding finding) =>
@@ -75,26 +83,36 @@ public static class Wording
 
     private static string Of(SignalFinding finding)
     {
-        var (_, relation, threshold) = finding.Compare;
-        var unit = threshold.Unit.Symbol();
-        var limit = $"{Word(relation)} {Number(threshold.Value)} {unit}";
-        var days = finding.DaysInARow > 1 ? $" for {finding.DaysInARow} days in a row (so far {finding.RunLength})" : "";
+        var unit = finding.Compare.Threshold.Unit.Symbol();
+        var limit = $"limit: {Limit(finding)}";
+        var run = finding.DaysInARow > 1 ? $" (so far {finding.RunLength})" : "";
         return finding.Value is { } value
-            ? $"{Of(finding.Compare.Signal)} {Number(value)} {unit} ({Of(finding.Basis)}); limit: {limit}{days}"
-            : $"{Of(finding.Compare.Signal)} not known; limit: {limit}{days}";
+            ? $"{Of(finding.Compare.Signal)} {Number(value)} {unit} ({Of(finding.Basis)}); {limit}{run}"
+            : $"{Of(finding.Compare.Signal)} not known; {limit}{run}";
+    }
+
+    private static string Limit(SignalFinding finding)
+    {
+        var (_, relation, threshold) = finding.Compare;
+        var days = finding.DaysInARow > 1 ? $" for {finding.DaysInARow} days in a row" : "";
+        return $"{Word(relation)} {Number(threshold.Value)} {threshold.Unit.Symbol()}{days}";
     }
 
     private static string Of(CalendarFinding finding)
     {
-        var range = finding.From == finding.To ? Of(finding.From) : $"{Of(finding.From)} to {Of(finding.To)}";
-        var basis = finding.Basis == Basis.Calendar ? "" : $" ({Of(finding.Basis)})";
         var margin = finding.Truth switch
         {
             Truth.Unknown => "not known yet where it ends",
             _ when finding.MarginDays < 0 => $"begins in {Days(-finding.MarginDays)}",
             _ => $"{Days(finding.MarginDays)} left",
         };
-        return $"{range}{basis}; {margin}";
+        return $"{Range(finding)}; {margin}";
+    }
+
+    private static string Range(CalendarFinding finding)
+    {
+        var range = finding.From == finding.To ? Of(finding.From) : $"{Of(finding.From)} to {Of(finding.To)}";
+        return finding.Basis == Basis.Calendar ? range : $"{range} ({Of(finding.Basis)})";
     }
 
     private static string Word(Relation relation) => relation switch

@@ -17,7 +17,7 @@ public sealed class Announcement : ITenantRow
     public required LocalDate FirstDay { get; init; }
 
     /// <summary>The last workable day that was named, included.</summary>
-    public required LocalDate LastDay { get; init; }
+    public required LocalDate LastDay { get; set; }
 
     public required Instant AnnouncedAt { get; init; }
     public Instant? StoppedAt { get; set; }

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using WorkWindows.Engine.Evaluation;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>Tells each landowner, in one message, of the workable days of the coming week that are news.</summary>
+internal static class GoodToCut
+{
+    public static void Plan(Night night, NightPlan plan)
+    {
+        var standing = plan.Standing(night);
+        foreach (var owned in night.Tasks.Where(task => task.Task.LandownerId is not null)
+            .GroupBy(task => task.Task.LandownerId!.Value))
+        {
+            var news = owned.Select(task => News(plan, standing, task, owned.Key)).Where(news => !news.Runs.IsEmpty)
+                .ToImmutableArray();
+            if (!news.IsEmpty)
+                Tell(night, plan, owned.Key, news);
+        }
+    }
+
+    /// <summary>A run that touches an announced one has been told already: it only grows.</summary>
+    private static TaskNews News(
+        NightPlan plan, IReadOnlyList<Announcement> standing, TaskTonight task, Guid landowner)
+    {
+        var told = standing.Where(window => window.TaskId == task.Task.Id && window.PersonId == landowner).ToList();
+        var runs = ImmutableArray.CreateBuilder<Window>();
+        foreach (var run in task.WorkableRuns())
+        {
+            var touching = told.Where(window =>
+                window.FirstDay <= run.Last.PlusDays(1) && window.LastDay >= run.First.PlusDays(-1)).ToList();
+            if (touching.Count == 0)
+                runs.Add(run);
+            else if (touching.MaxBy(window => window.LastDay)! is var last && last.LastDay < run.Last)
+                plan.Extended.Add((last, run.Last));
+        }
+        return new(task, runs.ToImmutable());
+    }
+
+    private static void Tell(Night night, NightPlan plan, Guid landowner, ImmutableArray<TaskNews> news)
+    {
+        var key = $"good-to-cut:{landowner}:{night.Date:R}";
+        var told = plan.Tell(night, landowner, key, recipient => new(
+            key, NoticeKinds.GoodToCut, recipient, GoodToCutNotice.Of(night, news),
+            new(IsCancelled: false,
+                [.. news.SelectMany(one => one.Runs.Select(run => CalendarEntries.Of(one.Task, run)))])));
+        if (!told)
+            return;
+        plan.Announced.AddRange(news.SelectMany(one => one.Runs.Select(run => new Announcement
+        {
+            TaskId = one.Task.Task.Id,
+            PersonId = landowner,
+            FirstDay = run.First,
+            LastDay = run.Last,
+            AnnouncedAt = night.Now,
+        })));
+    }
+}
+
+/// <summary>The runs of workable days of a task that its landowner has not been told of.</summary>
+internal sealed record TaskNews(TaskTonight Task, ImmutableArray<Window> Runs);

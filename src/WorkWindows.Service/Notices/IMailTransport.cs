@@ -1,0 +1,20 @@
+using MimeKit;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>Takes one mail over, or throws.</summary>
+public interface IMailTransport
+{
+    /// <exception cref="MailNotSentException">It was not taken over, or nobody can say whether it was.</exception>
+    Task SendAsync(MimeMessage mail);
+}
+
+/// <summary>A mail could not be sent now.</summary>
+/// <param name="reason">Why, without anything personal: it is stored and logged.</param>
+/// <param name="isServerFault">Whether every other mail would fail the same way now.</param>
+/// <param name="inner">What happened.</param>
+public sealed class MailNotSentException(string reason, bool isServerFault, Exception? inner = null)
+    : Exception(reason, inner)
+{
+    public bool IsServerFault { get; } = isServerFault;
+}

@@ -1,0 +1,54 @@
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>All that is known when the notices of one night are planned.</summary>
+/// <param name="Now">The time of planning.</param>
+/// <param name="Date">The organization's date, which the keys of messages name.</param>
+/// <param name="Organization">Who speaks.</param>
+/// <param name="Tasks">Every task that is not completed.</param>
+/// <param name="Announced">The windows that people were told of and that were not stopped.</param>
+/// <param name="People">Landowners and crew leads by id.</param>
+/// <param name="Written">The keys of messages that were written before.</param>
+public sealed record Night(
+    Instant Now,
+    LocalDate Date,
+    Sender Organization,
+    IReadOnlyList<TaskTonight> Tasks,
+    IReadOnlyList<Announcement> Announced,
+    IReadOnlyDictionary<Guid, Recipient> People,
+    IReadOnlySet<string> Written)
+{
+    /// <summary>Days that a notice looks ahead, after today.</summary>
+    public const int DaysAhead = 7;
+}
+
+/// <summary>Who a notice comes from.</summary>
+public sealed record Sender(string Name, string PostalAddress);
+
+/// <param name="Id">The person.</param>
+/// <param name="Name">The name that the mail is addressed to.</param>
+/// <param name="Address">The mail address, or null for a person who has none.</param>
+public sealed record Recipient(Guid Id, string Name, string? Address);
+
+/// <summary>A task as it stands tonight.</summary>
+/// <param name="Task">The task.</param>
+/// <param name="Evaluation">Its evaluation, at least up to <see cref="Night.DaysAhead"/> days after today.</param>
+/// <param name="Today">The date in the property's zone.</param>
+public sealed record TaskTonight(TaskSummary Task, TaskEvaluation Evaluation, LocalDate Today)
+{
+    /// <summary>The work and its place in a line.</summary>
+    public string Title => $"{Task.Practice.Name}, {Task.PropertyName}, {Task.ParcelName}";
+
+    /// <summary>The runs of workable days of the coming week that the deadline allows.</summary>
+    public IReadOnlyList<Window> WorkableRuns()
+    {
+        var last = LocalDate.Min(Today.PlusDays(Night.DaysAhead), Task.Deadline ?? LocalDate.MaxIsoValue);
+        return last < Today ? [] : [.. Evaluation.Windows(DaySpan.Between(Today, last))];
+    }
+
+    public bool IsWorkable(LocalDate day) => Evaluation[day] is DayState.Open or DayState.Limited;
+}

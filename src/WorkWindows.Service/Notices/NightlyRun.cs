@@ -1,0 +1,118 @@
+using Hangfire;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>
+/// Evaluates an organization's open tasks over the coming year, keeps what changed, and writes the messages that follow
+/// from it: all of it or nothing. Running it again in the same night adds nothing.
+/// </summary>
+public sealed partial class NightlyRun(
+    WorkWindowsDb db, CurrentOrganization current, TaskEvaluator evaluator, DecisionStore decisions,
+    IBackgroundJobClient jobs, IOptions<MailOptions> mail, IClock clock, ILogger<NightlyRun> logger)
+{
+    private const int DaysEvaluated = 366;
+
+    /// <summary>Announcements that ended before yesterday in any zone cannot touch a coming day.</summary>
+    private const int DaysBack = 3;
+
+    /// <exception cref="ClockSetBackException">A decision was made later than the clock says it is.</exception>
+    public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
+    {
+        current.Set(organizationId);
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        // A second run of the organization waits here and then finds what the first one wrote.
+        await db.Database.ExecuteSqlAsync(
+            $"select pg_advisory_xact_lock(hashtextextended({$"nightly:{organizationId}"}, 0))", cancellation);
+        var now = clock.GetCurrentInstant();
+        var tasks = await EvaluateAsync(now, cancellation);
+        var night = await NightAsync(now, tasks, cancellation);
+        var plan = NightPlan.Of(night);
+        Write(night, plan);
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+
+        foreach (var person in plan.Unreachable)
+            LogUnreachable(person);
+        LogDone(organizationId, tasks.Count, plan.Messages.Count);
+        if (plan.Messages.Count > 0)
+            jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
+    }
+
+    private async Task<List<TaskTonight>> EvaluateAsync(Instant now, CancellationToken cancellation)
+    {
+        var open = db.PlannedTasks.Where(task => task.CompletedOn == null);
+        var zones = await open.Select(task => task.Parcel.Property.TimeZone).Distinct().ToListAsync(cancellation);
+        var tonight = new List<TaskTonight>();
+        foreach (var zone in zones.Order(StringComparer.Ordinal))
+        {
+            var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+            var days = new DaySpan(today, DaysEvaluated);
+            var evaluated = await evaluator.EvaluateAsync(
+                open.Where(task => task.Parcel.Property.TimeZone == zone), days, cancellation);
+            await decisions.AddChangedAsync(evaluated, days, cancellation);
+            tonight.AddRange(evaluated.Select(task => new TaskTonight(task.Task, task.Evaluation, today)));
+        }
+        return tonight;
+    }
+
+    private async Task<Night> NightAsync(Instant now, List<TaskTonight> tasks, CancellationToken cancellation)
+    {
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var date = now.InZone(DateTimeZoneProviders.Tzdb[organization.TimeZone]).Date;
+        var oldest = date.PlusDays(-DaysBack);
+        var announced = await db.Announcements
+            .Where(window => window.StoppedAt == null && window.LastDay >= oldest)
+            .OrderBy(window => window.FirstDay).ThenBy(window => window.Id).ToListAsync(cancellation);
+        var people = await db.People.AsNoTracking()
+            .Select(person => new Recipient(person.Id, person.DisplayName, person.Email))
+            .ToDictionaryAsync(person => person.Id, cancellation);
+        var written = await db.Messages.Where(message => message.CreatedAt >= now - Duration.FromDays(DaysBack))
+            .Select(message => message.DedupeKey).ToHashSetAsync(cancellation);
+        return new(now, date, new(organization.Name, organization.PostalAddress), tasks, announced, people, written);
+    }
+
+    private void Write(Night night, NightPlan plan)
+    {
+        foreach (var (window, lastDay) in plan.Extended)
+            window.LastDay = lastDay;
+        foreach (var window in plan.Stopped)
+            window.StoppedAt = night.Now;
+        db.Announcements.AddRange(plan.Announced);
+        db.Messages.AddRange(plan.Messages.Select(draft => MessageOf(night, draft)));
+    }
+
+    private Message MessageOf(Night night, NoticeDraft draft)
+    {
+        var id = Guid.CreateVersion7();
+        var options = mail.Value;
+        return new()
+        {
+            Id = id,
+            DedupeKey = draft.Key,
+            Kind = draft.Kind,
+            RecipientId = draft.To.Id,
+            ToAddress = draft.To.Address!,
+            Subject = draft.Notice.Subject,
+            TextBody = NoticeText.Of(draft.Notice),
+            HtmlBody = NoticeHtml.Of(draft.Notice),
+            Calendar = draft.Calendar is { } calendar
+                ? CalendarFile.Of(calendar, night.Date, night.Now, options.SenderAddress, options.MessageDomain)
+                : null,
+            MessageId = $"{id:N}@{options.MessageDomain}",
+            CreatedAt = night.Now,
+            NextAttemptAt = night.Now,
+        };
+    }
+
+    [LoggerMessage(LogLevel.Information, "Night of {OrganizationId}: {Tasks} tasks evaluated, {Messages} messages written")]
+    private partial void LogDone(Guid organizationId, int tasks, int messages);
+
+    [LoggerMessage(LogLevel.Warning, "Person {PersonId} is to be told something and has no mail address")]
+    private partial void LogUnreachable(Guid personId);
+}

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>What a mail says, once: its text and its HTML are both rendered from this.</summary>
+public sealed record Notice(string Subject, ImmutableArray<Block> Blocks);
+
+public abstract record Block;
+
+public sealed record Heading(string Text) : Block;
+
+public sealed record Paragraph(string Text) : Block;
+
+public sealed record ItemList(ImmutableArray<Item> Items) : Block;
+
+/// <summary>One line of a list.</summary>
+/// <param name="Text">What it says.</param>
+/// <param name="Source">Where that is stated, or null.</param>
+public sealed record Item(string Text, string? Source = null);

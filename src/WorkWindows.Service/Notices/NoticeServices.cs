@@ -1,0 +1,27 @@
+using Microsoft.Extensions.Options;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Notices;
+
+public static class NoticeServices
+{
+    /// <summary>The nightly run, the outbox, and on workers their schedule.</summary>
+    public static void AddNotices(this IHostApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        services.AddOptions<MailOptions>().BindConfiguration(MailOptions.Section)
+            .ValidateDataAnnotations().ValidateOnStart();
+        var folder = Path.Combine(DataFolder.Of(builder.Configuration[DataFolder.Variable]), "outbox");
+        services.AddSingleton<IMailTransport>(provider =>
+            provider.GetRequiredService<IOptions<MailOptions>>() is { Value.Host.Length: > 0 } options
+                ? new SmtpTransport(options)
+                : new OutboxFolder(folder));
+        services.AddScoped<NightlyRun>();
+        services.AddScoped<Outbox>();
+        services.AddScoped<OutboxRound>();
+        services.AddScoped<NightlySchedule>();
+        if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
+            services.AddHostedService<NightlyScheduleStartup>();
+    }
+}

@@ -1,0 +1,55 @@
+using System.Text;
+using Ical.Net;
+using NodaTime;
+using Shouldly;
+using WorkWindows.Service.Notices;
+using static WorkWindows.Service.Tests.Notices.GivenNight;
+
+namespace WorkWindows.Service.Tests.Notices;
+
+public sealed class CalendarFileTests
+{
+    [Fact]
+    public void Of_GivesOneWholeDayEventARun()
+    {
+        var calendar = Calendar.Load(Text(NightPlan.Of(Of(Task("coocccol")))))!;
+
+        calendar.Method.ShouldBe("PUBLISH");
+        calendar.Events.Select(e => (e.Start!.ToString(), e.End!.ToString())).ShouldBe(
+            [("2026-02-03", "2026-02-05"), ("2026-02-08", "2026-02-10")]);
+        calendar.Events.ShouldAllBe(e => e.IsAllDay);
+        var first = calendar.Events[0]!;
+        first.Uid.ShouldBe($"{TaskId:N}-20260203@example.org");
+        first.Summary.ShouldBe("Hinge cut");
+        first.Location.ShouldBe("Cedar Hollow, North Forty");
+        first.Organizer!.Value.ShouldBe(new Uri("mailto:notices@example.org"));
+    }
+
+    [Fact]
+    public void Of_CancelsTheSameEventWithAHigherSequence()
+    {
+        var published = Calendar.Load(Text(NightPlan.Of(Of(Task("cooccccc")))))!.Events[0]!;
+        var told = NightPlan.Of(Of(Task("occccccc")) with { Announced = [Told(1, 2)] });
+        var cancelled = Calendar.Load(Text(told))!;
+
+        var cancellation = cancelled.Events[0]!;
+        cancelled.Method.ShouldBe("CANCEL");
+        cancellation.Uid.ShouldBe(published.Uid);
+        cancellation.Status.ShouldBe("CANCELLED");
+        cancellation.Sequence.ShouldBeGreaterThan(published.Sequence);
+    }
+
+    [Fact]
+    public void Of_WritesFoldedLinesEndingWithCrLf()
+    {
+        var task = Task("cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
+        var text = Text(NightPlan.Of(Of(task)));
+
+        text.Replace("\r\n", "").ShouldNotContain('\n');
+        text.Split("\r\n").ShouldAllBe(line => Encoding.UTF8.GetByteCount(line) <= 75);
+        Calendar.Load(text)!.Events[0]!.Location!.ShouldEndWith("Ørsted's bog; ");
+    }
+
+    private static string Text(NightPlan plan) => CalendarFile.Of(
+        plan.Messages[0].Calendar!, Today, Now, "notices@example.org", "example.org");
+}

@@ -1,0 +1,85 @@
+using System.Buffers;
+using System.Collections.Concurrent;
+using System.Net;
+using System.Net.Sockets;
+using MimeKit;
+using SmtpServer;
+using SmtpServer.Mail;
+using SmtpServer.Protocol;
+using SmtpServer.Storage;
+using ServiceProvider = SmtpServer.ComponentModel.ServiceProvider;
+
+namespace WorkWindows.Service.Tests.Notices;
+
+/// <summary>A real SMTP server on loopback that keeps what it receives.</summary>
+internal sealed class MailServer : IAsyncDisposable
+{
+    private readonly CancellationTokenSource _stop = new();
+    private readonly TaskCompletionSource _greeted = new(TaskCreationOptions.RunContinuationsAsynchronously);
+    private readonly Task _running;
+
+    /// <param name="port">The port to listen on.</param>
+    /// <param name="refuses">The recipient it does not know, or null.</param>
+    /// <param name="holds">Whether it keeps every sender waiting before the mail itself is handed over.</param>
+    public MailServer(int port, string? refuses = null, bool holds = false)
+    {
+        Port = port;
+        var services = new ServiceProvider();
+        services.Add(new Store(Received));
+        services.Add(new Filter(refuses, holds, _greeted));
+        var options = new SmtpServerOptionsBuilder()
+            .ServerName("localhost")
+            .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
+            .Build();
+        _running = new SmtpServer.SmtpServer(options, services).StartAsync(_stop.Token);
+    }
+
+    public int Port { get; }
+
+    public ConcurrentQueue<MimeMessage> Received { get; } = new();
+
+    /// <summary>Completes when a sender has named itself.</summary>
+    public Task Greeted => _greeted.Task;
+
+    public static int FreePort()
+    {
+        using var listener = new TcpListener(IPAddress.Loopback, 0);
+        listener.Start();
+        return ((IPEndPoint)listener.LocalEndpoint).Port;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await _stop.CancelAsync();
+        await _running.ConfigureAwait(ConfigureAwaitOptions.SuppressThrowing);
+        _stop.Dispose();
+    }
+
+    private sealed class Store(ConcurrentQueue<MimeMessage> received) : MessageStore
+    {
+        public override async Task<SmtpResponse> SaveAsync(
+            ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer,
+            CancellationToken cancellationToken)
+        {
+            using var content = new MemoryStream(buffer.ToArray());
+            received.Enqueue(await MimeMessage.LoadAsync(content, cancellationToken));
+            return SmtpResponse.Ok;
+        }
+    }
+
+    private sealed class Filter(string? refuses, bool holds, TaskCompletionSource greeted) : MailboxFilter
+    {
+        public override async Task<bool> CanAcceptFromAsync(
+            ISessionContext context, IMailbox from, int size, CancellationToken cancellationToken)
+        {
+            greeted.TrySetResult();
+            if (holds)
+                await new TaskCompletionSource().Task.WaitAsync(cancellationToken);
+            return true;
+        }
+
+        public override Task<bool> CanDeliverToAsync(
+            ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken) =>
+            Task.FromResult(to.AsAddress() != refuses);
+    }
+}

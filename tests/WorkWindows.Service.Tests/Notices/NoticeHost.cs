@@ -1,0 +1,91 @@
+using Hangfire;
+using Hangfire.Common;
+using Hangfire.States;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.Extensions.Configuration;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using NodaTime;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Tests.Notices;
+
+/// <summary>One worker: the part of the service that plans and sends notices, composed as the service composes it.</summary>
+internal sealed class NoticeHost : IDisposable
+{
+    private readonly IHost _host;
+
+    public NoticeHost(
+        TestDatabase database, IClock clock, IMailTransport? transport = null, IInterceptor? interceptor = null,
+        bool loseJobs = false, params (string Key, string Value)[] settings)
+    {
+        Folder = Directory.CreateTempSubdirectory("ww-notices-").FullName;
+        var builder = Host.CreateEmptyApplicationBuilder(null);
+        builder.Configuration.AddInMemoryCollection(new Dictionary<string, string?>
+        {
+            [DatabaseServer.Variable] = database.Address.Owner,
+            [DataFolder.Variable] = Folder,
+            [ServiceRoles.Variable] = "web",
+            [$"{MailOptions.Section}:{nameof(MailOptions.From)}"] = "notices@example.org",
+        });
+        builder.Configuration.AddInMemoryCollection(settings.Select(one => KeyValuePair.Create(one.Key, (string?)one.Value)));
+        builder.Services.AddLogging(logging => logging.AddProvider(Logs));
+        builder.Services.AddSingleton(clock);
+        builder.AddStorage();
+        builder.AddWindows();
+        builder.AddJobs();
+        builder.AddNotices();
+        builder.Services.AddSingleton<IBackgroundJobClient>(new Queue(this, loseJobs));
+        if (transport is not null)
+            builder.Services.AddSingleton(transport);
+        if (interceptor is not null)
+            builder.Services.ConfigureDbContext<WorkWindowsDb>(options => options.AddInterceptors(interceptor));
+        _host = builder.Build();
+    }
+
+    public string Folder { get; }
+
+    public LogRecorder Logs { get; } = new();
+
+    /// <summary>The jobs that were put into the queue.</summary>
+    public List<Job> Queued { get; } = [];
+
+    public Task RunNightAsync(Guid organization) => InScopeAsync<NightlyRun>(run => run.RunAsync(organization, default));
+
+    public Task SendAsync(Guid organization) => InScopeAsync<Outbox>(outbox => outbox.SendDueAsync(organization, default));
+
+    public Task SendAllAsync() => InScopeAsync<OutboxRound>(round => round.RunAsync(default));
+
+    public async Task InScopeAsync<T>(Func<T, Task> use) where T : notnull
+    {
+        await using var scope = _host.Services.CreateAsyncScope();
+        await use(scope.ServiceProvider.GetRequiredService<T>());
+    }
+
+    public T Get<T>() where T : notnull => _host.Services.GetRequiredService<T>();
+
+    public void Dispose()
+    {
+        _host.Dispose();
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    private sealed class Queue(NoticeHost host, bool losesJobs) : IBackgroundJobClient
+    {
+        public string Create(Job job, IState state)
+        {
+            if (losesJobs)
+                throw new BackgroundJobClientException("The worker was killed.", new IOException());
+            host.Queued.Add(job);
+            return $"{host.Queued.Count}";
+        }
+
+        public bool ChangeState(string jobId, IState state, string expectedState) => true;
+    }
+}

@@ -1,0 +1,56 @@
+using Shouldly;
+using Shouldly.Configuration;
+using WorkWindows.Service.Notices;
+using static WorkWindows.Service.Tests.Notices.GivenNight;
+
+namespace WorkWindows.Service.Tests.Notices;
+
+public sealed class NoticeTextsTests
+{
+    [Fact]
+    public void GoodToCut_ReadsAsApproved() => Approve(NightPlan.Of(Of(Task("cooloccu"))), NoticeKinds.GoodToCut);
+
+    [Fact]
+    public void Reminder_ReadsAsApproved() => Approve(NightPlan.Of(Of(Task("clcccccc"))), NoticeKinds.Reminder);
+
+    [Fact]
+    public void DoNotStart_ReadsAsApproved() => Approve(
+        NightPlan.Of(Of(Task("ocooouuu", task => task with { ScheduledOn = Today.PlusDays(1) }))),
+        NoticeKinds.DoNotStart);
+
+    [Fact]
+    public void StopWork_ReadsAsApproved() => Approve(
+        NightPlan.Of(Of(Task("oocuoccc")) with { Announced = [Told(0, 3)] }), NoticeKinds.StopWork);
+
+    [Fact]
+    public void Html_EncodesWhatPeopleEntered()
+    {
+        var task = Task("cooccccc", task => task with { ParcelName = "<b>North</b> & \"South\"" });
+        var html = NoticeHtml.Of(NightPlan.Of(Of(task)).Messages[0].Notice);
+
+        html.ShouldContain("&lt;b&gt;North&lt;/b&gt; &amp; &quot;South&quot;");
+        html.ShouldNotContain("<b>");
+    }
+
+    [Theory]
+    [InlineData("cooccccc", "Good to cut this week: Cedar Hollow, Tue 3 – Wed 4 Feb")]
+    [InlineData("cocccccc", "Good to cut this week: Cedar Hollow, Tue 3 Feb")]
+    [InlineData("cococccc", "Good to cut this week: Cedar Hollow, from Tue 3 Feb")]
+    public void GoodToCut_NamesPlaceAndDaysInTheSubject(string days, string subject) =>
+        NightPlan.Of(Of(Task(days))).Messages[0].Notice.Subject.ShouldBe(subject);
+
+    [Fact]
+    public void GoodToCut_NamesBothMonths_WhenARunCrossesThem() =>
+        NightPlan.Of(Of(Task("ooocccccc", today: new(2026, 1, 30)))).Messages[0].Notice.Subject
+            .ShouldBe("Good to cut this week: Cedar Hollow, Fri 30 Jan – Sun 1 Feb");
+
+    private static void Approve(NightPlan plan, string kind)
+    {
+        var notice = plan.Messages.First(message => message.Kind == kind).Notice;
+        Approve($"Subject: {notice.Subject}\n\n{NoticeText.Of(notice)}", kind, "txt");
+        Approve(NoticeHtml.Of(notice), kind, "html");
+    }
+
+    private static void Approve(string text, string kind, string extension) => text.ShouldMatchApproved(options =>
+        options.WithFilenameGenerator((_, _, type, _) => $"{kind}.{type}.{extension}").NoDiff());
+}

@@ -1,0 +1,78 @@
+using NodaTime;
+using Shouldly;
+using WorkWindows.Engine.Safety;
+using WorkWindows.Service.Notices;
+using static WorkWindows.Service.Tests.Notices.GivenNight;
+
+namespace WorkWindows.Service.Tests.Notices;
+
+public sealed class RemindersTests
+{
+    [Theory]
+    [InlineData("oooccccc", 1, NoticeKinds.Reminder)]
+    [InlineData("clcccccc", 1, NoticeKinds.Reminder)]
+    [InlineData("occccccc", 1, NoticeKinds.DoNotStart)]
+    [InlineData("oucccccc", 1, NoticeKinds.DoNotStart)]
+    [InlineData("oooccccc", 0, null)]
+    [InlineData("oooccccc", 2, null)]
+    public void Plan_TellsTheCrewLead_TheDayBeforeTheWorkIsScheduled(string days, int scheduled, string? kind)
+    {
+        var plan = NightPlan.Of(Of(Task(days, task => task with { ScheduledOn = Today.PlusDays(scheduled) })));
+
+        plan.Messages.Where(message => message.To == Lead).Select(message => message.Kind)
+            .ShouldBe(kind is null ? [] : [kind]);
+    }
+
+    [Theory]
+    [InlineData("cooccccc", 1, 2, true)]   // tomorrow the announced window opens
+    [InlineData("oooccccc", 0, 2, false)]  // it opened today
+    [InlineData("ccoccccc", 2, 2, false)]  // it opens the day after
+    public void Plan_TellsTheCrewLead_TheDayBeforeAnAnnouncedWindowOpens(string days, int first, int last, bool told)
+    {
+        var plan = NightPlan.Of(Of(Task(days)) with { Announced = [Told(first, last)] });
+
+        plan.Messages.Count(message => message is { Kind: NoticeKinds.Reminder }).ShouldBe(told ? 1 : 0);
+    }
+
+    [Fact]
+    public void Plan_TellsTheCrewLead_WhenTheWindowThatOpensTomorrowIsAnnouncedTonight() =>
+        NightPlan.Of(Of(Task("coocccccc"))).Messages.Select(message => (message.Kind, message.To.Name))
+            .ShouldBe([(NoticeKinds.GoodToCut, Owner.Name), (NoticeKinds.Reminder, Lead.Name)]);
+
+    [Fact]
+    public void Plan_RemembersTheDay_SoThatItsEndCanBeToldToTheCrewLead()
+    {
+        var plan = NightPlan.Of(Of(Task("cooccccc")));
+
+        Runs(plan.Announced.Where(window => window.PersonId == Lead.Id)).ShouldBe("1-1");
+        plan.Messages.Single(message => message.To == Lead).Key
+            .ShouldBe($"reminder:{TaskId}:2026-02-03:{Lead.Id}");
+    }
+
+    [Fact]
+    public void Plan_TellsNobodyTwice_WhenTheReminderWasWritten()
+    {
+        var night = Of(Task("cooccccc")) with
+        {
+            Announced = [Told(1, 2)],
+            Written = new HashSet<string> { $"reminder:{TaskId}:2026-02-03:{Lead.Id}" },
+        };
+
+        NightPlan.Of(night).Messages.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Plan_RemindsNobody_WhenNoCrewLeadIsSet() =>
+        NightPlan.Of(Of(Task("cooccccc", task => task with { CrewLeadId = null })))
+            .Messages.ShouldAllBe(message => message.To == Owner);
+
+    [Fact]
+    public void Reminder_HoldsEveryItemOfTheChecklistWithItsSource()
+    {
+        var task = Task("cooccccc");
+        var text = NoticeText.Of(NightPlan.Of(Of(task)).Messages.Single(message => message.To == Lead).Notice);
+
+        foreach (var item in SafetyChecklist.For(task.Task.Practice).Items)
+            text.ShouldContain($"* {item.Text}\n  [{item.Source}");
+    }
+}
