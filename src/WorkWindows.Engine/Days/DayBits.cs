@@ -55,7 +55,7 @@ public readonly struct DayBits : IEquatable<DayBits>
         return new(words, length);
     }
 
-    public bool this[int day] => (uint)day < (uint)Length && (words![day / WordBits] >> (day % WordBits) & 1) != 0;
+    public bool this[int day] => day >= 0 && day < Length && (words![day / WordBits] >> (day % WordBits) & 1) != 0;
 
     public int Count
     {

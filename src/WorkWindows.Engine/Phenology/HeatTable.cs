@@ -46,7 +46,7 @@ internal sealed class HeatTable
     }
 
     public double this[int year, int slot] =>
-        (uint)(year - firstYear) < (uint)rows.Length ? rows[year - firstYear][slot] : double.NaN;
+        year >= firstYear && year - firstYear < rows.Length ? rows[year - firstYear][slot] : double.NaN;
 
     /// <summary>The mean heat of a calendar day over the years that have it, and their number.</summary>
     public (double MeanHeat, int Years) Normal(int slot)

@@ -12,7 +12,7 @@ internal static class GoodToCutNotice
     public static Notice Of(Night night, ImmutableArray<TaskNews> news) => new(
         Subject(news),
         [
-            new Paragraph($"{DayWords.Of(night.Date)}: these days of the coming week are workable."),
+            new Paragraph($"As of {DayWords.Of(night.Date)} no rule closes these days of the coming week."),
             .. news.SelectMany(Of),
             .. NoticeBlocks.Ending(night, "You get this as the owner of the land."),
         ]);

@@ -31,13 +31,16 @@ public static class MailWriter
     {
         var alternatives = new MultipartAlternative
         {
-            new TextPart(TextFormat.Plain) { Text = message.TextBody },
-            new TextPart(TextFormat.Html) { Text = message.HtmlBody },
+            new TextPart(TextFormat.Plain) { Text = Lines(message.TextBody) },
+            new TextPart(TextFormat.Html) { Text = Lines(message.HtmlBody) },
         };
         return message.Calendar is null
             ? alternatives
             : new Multipart("mixed") { alternatives, Calendar(message.Calendar) };
     }
+
+    /// <summary>Text of a mail ends its lines with CRLF, also where it is encoded (RFC 2045, 6.8).</summary>
+    private static string Lines(string text) => text.ReplaceLineEndings("\r\n");
 
     private static MimePart Calendar(string text)
     {

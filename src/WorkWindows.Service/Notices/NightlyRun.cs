@@ -56,6 +56,8 @@ public sealed partial class NightlyRun(
             var evaluated = await evaluator.EvaluateAsync(
                 open.Where(task => task.Parcel.Property.TimeZone == zone), days, cancellation);
             await decisions.AddChangedAsync(evaluated, days, cancellation);
+            // Before the next zone's, which may rest on the same packs and snapshots.
+            await db.SaveChangesAsync(cancellation);
             tonight.AddRange(evaluated.Select(task => new TaskTonight(task.Task, task.Evaluation, today)));
         }
         return tonight;

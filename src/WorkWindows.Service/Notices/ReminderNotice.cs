@@ -47,7 +47,7 @@ internal static class ReminderNotice
     {
         var index = evaluation.Span.IndexOf(day);
         return new(evaluation.Signals[condition.Kind] is { } signal && signal.Bases[index] != Basis.Missing
-            ? $"{Wording.Of(condition.Kind)}: {condition.Unit.FromSignalUnit(signal.Values[index]):0} "
+            ? $"{Wording.Of(condition.Kind)}: {condition.Unit.FromSignalUnit(signal.Values[index]):0.#} "
                 + $"{condition.Unit.Symbol()} ({Wording.Of(signal.Bases[index])})"
             : $"{Wording.Of(condition.Kind)}: not known");
     }

@@ -22,6 +22,12 @@ public sealed class LeafOutTests
         Text(LeafOut.Predict(2018, 2020, Series(SteadyRecord.OfYears(2011, 2020, SpringC)))));
 
     [Theory]
+    [InlineData(2009)]
+    [InlineData(2026)]
+    public void Predict_HasNoEvent_InAYearOutsideTheForecast_WhenNothingWasObserved(int year) =>
+        Assert.Empty(LeafOut.Predict(year, year, DailySeries.Empty, Series(SteadyRecord.OfYears(2010, 2025, SpringC))));
+
+    [Theory]
     [InlineData(10, "2015-05-18 Observed")] // filled with the heat of other years, not with none
     [InlineData(11, "")]
     public void Predict_FillsAGap_UpToTenDays(int days, string leafOut)

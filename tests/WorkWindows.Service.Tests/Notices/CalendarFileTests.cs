@@ -12,11 +12,11 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_GivesOneWholeDayEventARun()
     {
-        var calendar = Calendar.Load(Text(NightPlan.Of(Of(Task("coocccol")))))!;
+        var calendar = Calendar.Load(Text(NightPlan.Of(Of(Work("coocccol")))))!;
 
         calendar.Method.ShouldBe("PUBLISH");
-        calendar.Events.Select(e => (e.Start!.ToString(), e.End!.ToString())).ShouldBe(
-            [("2026-02-03", "2026-02-05"), ("2026-02-08", "2026-02-10")]);
+        calendar.Events.Select(e => (e.Start!.Date, e.End!.Date)).ShouldBe(
+            [(new(2026, 2, 3), new(2026, 2, 5)), (new DateOnly(2026, 2, 8), new DateOnly(2026, 2, 10))]);
         calendar.Events.ShouldAllBe(e => e.IsAllDay);
         var first = calendar.Events[0]!;
         first.Uid.ShouldBe($"{TaskId:N}-20260203@example.org");
@@ -28,8 +28,8 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_CancelsTheSameEventWithAHigherSequence()
     {
-        var published = Calendar.Load(Text(NightPlan.Of(Of(Task("cooccccc")))))!.Events[0]!;
-        var told = NightPlan.Of(Of(Task("occccccc")) with { Announced = [Told(1, 2)] });
+        var published = Calendar.Load(Text(NightPlan.Of(Of(Work("cooccccc")))))!.Events[0]!;
+        var told = NightPlan.Of(Of(Work("occccccc")) with { Announced = [Told(1, 2)] });
         var cancelled = Calendar.Load(Text(told))!;
 
         var cancellation = cancelled.Events[0]!;
@@ -42,7 +42,7 @@ public sealed class CalendarFileTests
     [Fact]
     public void Of_WritesFoldedLinesEndingWithCrLf()
     {
-        var task = Task("cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
+        var task = Work("cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
         var text = Text(NightPlan.Of(Of(task)));
 
         text.Replace("\r\n", "").ShouldNotContain('\n');

@@ -31,7 +31,7 @@ internal static class GivenNight
     /// <param name="days">o open, l limited by the wind, c closed by gusts, u unknown for want of gusts.</param>
     /// <param name="change">What differs from a hinge cut of three acres with an owner and a crew lead.</param>
     /// <param name="today">The first of the days.</param>
-    public static TaskTonight Task(string days, Func<TaskSummary, TaskSummary>? change = null, LocalDate? today = null)
+    public static TaskTonight Work(string days, Func<TaskSummary, TaskSummary>? change = null, LocalDate? today = null)
     {
         var first = today ?? Today;
         var summary = new TaskSummary(

@@ -19,7 +19,7 @@ public sealed class GoodToCutTests
     [InlineData("cccccccc", "")]
     public void Plan_TellsTheOwnerOfTheWorkableRunsOfTheWeek(string days, string announced)
     {
-        var plan = NightPlan.Of(Of(Task(days)));
+        var plan = NightPlan.Of(Of(Work(days)));
 
         Runs(plan.Announced.Where(window => window.PersonId == Owner.Id)).ShouldBe(announced);
         plan.Messages.Count(message => message.To == Owner).ShouldBe(announced == "" ? 0 : 1);
@@ -35,7 +35,7 @@ public sealed class GoodToCutTests
     [InlineData("coooccoc", 2, 3, "6-6", null)]   // begins a day earlier than told: nothing to take back
     public void Plan_TellsOfARunOnce(string days, int first, int last, string announced, int? grownTo)
     {
-        var plan = NightPlan.Of(Of(Task(days)) with { Announced = [Told(first, last)] });
+        var plan = NightPlan.Of(Of(Work(days)) with { Announced = [Told(first, last)] });
 
         Runs(plan.Announced.Where(window => window.PersonId == Owner.Id)).ShouldBe(announced);
         plan.Extended.Select(grown => Period.DaysBetween(Today, grown.LastDay))
@@ -47,8 +47,8 @@ public sealed class GoodToCutTests
     public void Plan_PutsAllTasksOfAnOwnerIntoOneMessage()
     {
         var plan = NightPlan.Of(Of(
-            Task("oocccccc"), Task("cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
-            Task("oooooooo", task => task with { Id = Guid.CreateVersion7(), LandownerId = null })));
+            Work("oocccccc"), Work("cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
+            Work("oooooooo", task => task with { Id = Guid.CreateVersion7(), LandownerId = null })));
 
         var message = plan.Messages.Single(message => message.Kind == NoticeKinds.GoodToCut);
         message.Key.ShouldBe($"good-to-cut:{Owner.Id}:2026-02-02");
@@ -59,8 +59,8 @@ public sealed class GoodToCutTests
     [Fact]
     public void Plan_OffersNoDayAfterTheDeadline()
     {
-        var until = Task("oooooooo", task => task with { Deadline = Today.PlusDays(2) });
-        var over = Task("oooooooo", task => task with { Deadline = Today.PlusDays(-1) });
+        var until = Work("oooooooo", task => task with { Deadline = Today.PlusDays(2) });
+        var over = Work("oooooooo", task => task with { Deadline = Today.PlusDays(-1) });
 
         Runs(NightPlan.Of(Of(until)).Announced.Where(window => window.PersonId == Owner.Id)).ShouldBe("0-2");
         NightPlan.Of(Of(over)).Messages.ShouldBeEmpty();
@@ -69,7 +69,7 @@ public sealed class GoodToCutTests
     [Fact]
     public void Plan_KeepsTheNewsForTomorrow_WhenTodaysMessageWasWritten()
     {
-        var night = Of(Task("cooccccc")) with { Written = new HashSet<string> { $"good-to-cut:{Owner.Id}:2026-02-02" } };
+        var night = Of(Work("cooccccc")) with { Written = new HashSet<string> { $"good-to-cut:{Owner.Id}:2026-02-02" } };
 
         NightPlan.Of(night).Announced.ShouldBeEmpty();
     }
@@ -77,7 +77,7 @@ public sealed class GoodToCutTests
     [Fact]
     public void Plan_AnnouncesNothing_WhenTheOwnerHasNoAddress()
     {
-        var night = Of(Task("oooooooo"));
+        var night = Of(Work("oooooooo"));
         var plan = NightPlan.Of(night with
         {
             People = new Dictionary<Guid, Recipient> { [Owner.Id] = Owner with { Address = null } },

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Abstractions;
 
 namespace WorkWindows.Service.Tests.Notices;
 
@@ -8,7 +9,8 @@ internal sealed class LogRecorder : ILoggerProvider, ILogger
 {
     public ConcurrentQueue<string> Lines { get; } = new();
 
-    public ILogger CreateLogger(string categoryName) => this;
+    public ILogger CreateLogger(string categoryName) =>
+        categoryName.StartsWith("WorkWindows.", StringComparison.Ordinal) ? this : NullLogger.Instance;
 
     public bool IsEnabled(LogLevel logLevel) => logLevel >= LogLevel.Information;
 

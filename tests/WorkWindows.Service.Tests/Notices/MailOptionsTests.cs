@@ -10,7 +10,7 @@ namespace WorkWindows.Service.Tests.Notices;
 public sealed class MailOptionsTests(TestDatabase database) : IClassFixture<TestDatabase>
 {
     [Theory]
-    [InlineData("Mail:From", "", "Mail:Host is set, so Mail:From must be set to the address that notices come from.")]
+    [InlineData("Mail:Port", "25", "Mail:Host is set, so Mail:From must be set to the address that notices come from.")]
     [InlineData("Mail:From", "nobody", "The From field is not a valid e-mail address.")]
     [InlineData("Mail:Port", "0", "The field Port must be between 1 and 65535.")]
     [InlineData("Mail:TimeoutSeconds", "300", "The field TimeoutSeconds must be between 1 and 240.")]
@@ -31,7 +31,7 @@ public sealed class MailOptionsTests(TestDatabase database) : IClassFixture<Test
     [InlineData("Mail:Host", "", typeof(OutboxFolder))]
     public void Transport_IsTheFolder_WhenThereIsNoServer(string key, string value, Type transport)
     {
-        using var host = new NoticeHost(database, new FakeClock(Now), settings: [(key, value)]);
+        using var host = new NoticeHost(database, new FakeClock(Now), settings: [(key, value), ("Mail:From", "notices@example.org")]);
 
         host.Get<IMailTransport>().ShouldBeOfType(transport);
     }

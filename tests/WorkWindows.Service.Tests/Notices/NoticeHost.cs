@@ -32,7 +32,6 @@ internal sealed class NoticeHost : IDisposable
             [DatabaseServer.Variable] = database.Address.Owner,
             [DataFolder.Variable] = Folder,
             [ServiceRoles.Variable] = "web",
-            [$"{MailOptions.Section}:{nameof(MailOptions.From)}"] = "notices@example.org",
         });
         builder.Configuration.AddInMemoryCollection(settings.Select(one => KeyValuePair.Create(one.Key, (string?)one.Value)));
         builder.Services.AddLogging(logging => logging.AddProvider(Logs));

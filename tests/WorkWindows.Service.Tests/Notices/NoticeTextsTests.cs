@@ -8,24 +8,24 @@ namespace WorkWindows.Service.Tests.Notices;
 public sealed class NoticeTextsTests
 {
     [Fact]
-    public void GoodToCut_ReadsAsApproved() => Approve(NightPlan.Of(Of(Task("cooloccu"))), NoticeKinds.GoodToCut);
+    public void GoodToCut_ReadsAsApproved() => Approve(NightPlan.Of(Of(Work("cooloccu"))), NoticeKinds.GoodToCut);
 
     [Fact]
-    public void Reminder_ReadsAsApproved() => Approve(NightPlan.Of(Of(Task("clcccccc"))), NoticeKinds.Reminder);
+    public void Reminder_ReadsAsApproved() => Approve(NightPlan.Of(Of(Work("clcccccc"))), NoticeKinds.Reminder);
 
     [Fact]
     public void DoNotStart_ReadsAsApproved() => Approve(
-        NightPlan.Of(Of(Task("ocooouuu", task => task with { ScheduledOn = Today.PlusDays(1) }))),
+        NightPlan.Of(Of(Work("ocooouuu", task => task with { ScheduledOn = Today.PlusDays(1) }))),
         NoticeKinds.DoNotStart);
 
     [Fact]
     public void StopWork_ReadsAsApproved() => Approve(
-        NightPlan.Of(Of(Task("oocuoccc")) with { Announced = [Told(0, 3)] }), NoticeKinds.StopWork);
+        NightPlan.Of(Of(Work("oocuoccc")) with { Announced = [Told(0, 3)] }), NoticeKinds.StopWork);
 
     [Fact]
     public void Html_EncodesWhatPeopleEntered()
     {
-        var task = Task("cooccccc", task => task with { ParcelName = "<b>North</b> & \"South\"" });
+        var task = Work("cooccccc", task => task with { ParcelName = "<b>North</b> & \"South\"" });
         var html = NoticeHtml.Of(NightPlan.Of(Of(task)).Messages[0].Notice);
 
         html.ShouldContain("&lt;b&gt;North&lt;/b&gt; &amp; &quot;South&quot;");
@@ -37,11 +37,11 @@ public sealed class NoticeTextsTests
     [InlineData("cocccccc", "Good to cut this week: Cedar Hollow, Tue 3 Feb")]
     [InlineData("cococccc", "Good to cut this week: Cedar Hollow, from Tue 3 Feb")]
     public void GoodToCut_NamesPlaceAndDaysInTheSubject(string days, string subject) =>
-        NightPlan.Of(Of(Task(days))).Messages[0].Notice.Subject.ShouldBe(subject);
+        NightPlan.Of(Of(Work(days))).Messages[0].Notice.Subject.ShouldBe(subject);
 
     [Fact]
     public void GoodToCut_NamesBothMonths_WhenARunCrossesThem() =>
-        NightPlan.Of(Of(Task("ooocccccc", today: new(2026, 1, 30)))).Messages[0].Notice.Subject
+        NightPlan.Of(Of(Work("ooocccccc", today: new(2026, 1, 30)))).Messages[0].Notice.Subject
             .ShouldBe("Good to cut this week: Cedar Hollow, Fri 30 Jan – Sun 1 Feb");
 
     private static void Approve(NightPlan plan, string kind)

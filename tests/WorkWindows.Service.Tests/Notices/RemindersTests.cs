@@ -17,7 +17,7 @@ public sealed class RemindersTests
     [InlineData("oooccccc", 2, null)]
     public void Plan_TellsTheCrewLead_TheDayBeforeTheWorkIsScheduled(string days, int scheduled, string? kind)
     {
-        var plan = NightPlan.Of(Of(Task(days, task => task with { ScheduledOn = Today.PlusDays(scheduled) })));
+        var plan = NightPlan.Of(Of(Work(days, task => task with { ScheduledOn = Today.PlusDays(scheduled) })));
 
         plan.Messages.Where(message => message.To == Lead).Select(message => message.Kind)
             .ShouldBe(kind is null ? [] : [kind]);
@@ -29,20 +29,20 @@ public sealed class RemindersTests
     [InlineData("ccoccccc", 2, 2, false)]  // it opens the day after
     public void Plan_TellsTheCrewLead_TheDayBeforeAnAnnouncedWindowOpens(string days, int first, int last, bool told)
     {
-        var plan = NightPlan.Of(Of(Task(days)) with { Announced = [Told(first, last)] });
+        var plan = NightPlan.Of(Of(Work(days)) with { Announced = [Told(first, last)] });
 
         plan.Messages.Count(message => message is { Kind: NoticeKinds.Reminder }).ShouldBe(told ? 1 : 0);
     }
 
     [Fact]
     public void Plan_TellsTheCrewLead_WhenTheWindowThatOpensTomorrowIsAnnouncedTonight() =>
-        NightPlan.Of(Of(Task("coocccccc"))).Messages.Select(message => (message.Kind, message.To.Name))
+        NightPlan.Of(Of(Work("coocccccc"))).Messages.Select(message => (message.Kind, message.To.Name))
             .ShouldBe([(NoticeKinds.GoodToCut, Owner.Name), (NoticeKinds.Reminder, Lead.Name)]);
 
     [Fact]
     public void Plan_RemembersTheDay_SoThatItsEndCanBeToldToTheCrewLead()
     {
-        var plan = NightPlan.Of(Of(Task("cooccccc")));
+        var plan = NightPlan.Of(Of(Work("cooccccc")));
 
         Runs(plan.Announced.Where(window => window.PersonId == Lead.Id)).ShouldBe("1-1");
         plan.Messages.Single(message => message.To == Lead).Key
@@ -52,7 +52,7 @@ public sealed class RemindersTests
     [Fact]
     public void Plan_TellsNobodyTwice_WhenTheReminderWasWritten()
     {
-        var night = Of(Task("cooccccc")) with
+        var night = Of(Work("cooccccc")) with
         {
             Announced = [Told(1, 2)],
             Written = new HashSet<string> { $"reminder:{TaskId}:2026-02-03:{Lead.Id}" },
@@ -63,13 +63,13 @@ public sealed class RemindersTests
 
     [Fact]
     public void Plan_RemindsNobody_WhenNoCrewLeadIsSet() =>
-        NightPlan.Of(Of(Task("cooccccc", task => task with { CrewLeadId = null })))
+        NightPlan.Of(Of(Work("cooccccc", task => task with { CrewLeadId = null })))
             .Messages.ShouldAllBe(message => message.To == Owner);
 
     [Fact]
     public void Reminder_HoldsEveryItemOfTheChecklistWithItsSource()
     {
-        var task = Task("cooccccc");
+        var task = Work("cooccccc");
         var text = NoticeText.Of(NightPlan.Of(Of(task)).Messages.Single(message => message.To == Lead).Notice);
 
         foreach (var item in SafetyChecklist.For(task.Task.Practice).Items)

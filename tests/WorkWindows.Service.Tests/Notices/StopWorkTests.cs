@@ -17,7 +17,7 @@ public sealed class StopWorkTests
     public void Plan_StopsAWindowThatEndsEarly(string days, int first, int last, bool stopped)
     {
         var window = Told(first, last);
-        var plan = NightPlan.Of(Of(Task(days)) with { Announced = [window] });
+        var plan = NightPlan.Of(Of(Work(days)) with { Announced = [window] });
 
         plan.Stopped.ShouldBe(stopped ? [window] : []);
         plan.Messages.Where(message => message.Kind == NoticeKinds.StopWork)
@@ -29,7 +29,7 @@ public sealed class StopWorkTests
     [Fact]
     public void Plan_KeepsTheDaysThatStillStand_WithoutAnnouncingThemAgain()
     {
-        var plan = NightPlan.Of(Of(Task("ooococcc")) with { Announced = [Told(0, 4)] });
+        var plan = NightPlan.Of(Of(Work("ooococcc")) with { Announced = [Told(0, 4)] });
 
         Runs(plan.Announced).ShouldBe("0-2 4-4");
         plan.Messages.ShouldAllBe(message => message.Kind == NoticeKinds.StopWork);
@@ -39,8 +39,8 @@ public sealed class StopWorkTests
     [Fact]
     public void Plan_StopsOnce()
     {
-        var first = NightPlan.Of(Of(Task("ooococcc")) with { Announced = [Told(0, 4)] });
-        var again = NightPlan.Of(Of(Task("ooococcc")) with
+        var first = NightPlan.Of(Of(Work("ooococcc")) with { Announced = [Told(0, 4)] });
+        var again = NightPlan.Of(Of(Work("ooococcc")) with
         {
             Announced = first.Announced, Written = first.Messages.Select(message => message.Key).ToHashSet(),
         });
@@ -53,7 +53,7 @@ public sealed class StopWorkTests
     public void Plan_TellsEachPersonOnce_WhenBothWereToldOfTheDay()
     {
         var (owners, leads) = (Told(0, 2), Told(1, 1, Lead));
-        var task = Task("occccccc", task => task with { ScheduledOn = Today.PlusDays(1) });
+        var task = Work("occccccc", task => task with { ScheduledOn = Today.PlusDays(1) });
         var plan = NightPlan.Of(Of(task) with { Announced = [owners, leads] });
 
         plan.Messages.Select(message => message.Key).ShouldBe(
@@ -64,7 +64,7 @@ public sealed class StopWorkTests
     [Fact]
     public void Plan_StopsTheCrewLeadsDay_WhenItWasNeverAnnouncedToAnOwner()
     {
-        var task = Task("cccccccc", task => task with { LandownerId = null, ScheduledOn = Today });
+        var task = Work("cccccccc", task => task with { LandownerId = null, ScheduledOn = Today });
         var plan = NightPlan.Of(Of(task) with { Announced = [Told(0, 0, Lead)] });
 
         plan.Messages.ShouldHaveSingleItem().To.ShouldBe(Lead);
