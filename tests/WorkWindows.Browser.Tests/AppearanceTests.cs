@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Shouldly;
@@ -8,7 +9,7 @@ namespace WorkWindows.Browser.Tests;
 
 /// <summary>What holds of every page on every screen. Set WORKWINDOWS_SCREENSHOTS to a folder to get their pictures.</summary>
 [Collection(SiteCollection.Name)]
-public sealed class AppearanceTests(SiteFixture site)
+public sealed partial class AppearanceTests(SiteFixture site)
 {
     public static TheoryData<string, string> PagesOnScreens()
     {
@@ -17,10 +18,12 @@ public sealed class AppearanceTests(SiteFixture site)
             "sign-in", "week", "week-empty", "season", "season-unknown", "day-closed", "day-limited", "day-unknown",
             "checklist", "missing",
         ];
-        string[] screens = [Screen.Desktop.Name, Screen.Phone.Name];
+        string[] wide = ["sign-in", "week", "season", "day-closed", "checklist"];
+        string[] dark = ["week", "season-2025", "day-limited"];
         return new([
-            .. pages.SelectMany(page => screens.Select(screen => (page, screen))),
-            ("week", Screen.Dark.Name), ("season-2025", Screen.Dark.Name), ("day-limited", Screen.Dark.Name),
+            .. pages.Select(page => (page, Screen.Phone.Name)),
+            .. wide.Select(page => (page, Screen.Desktop.Name)),
+            .. dark.Select(page => (page, Screen.Dark.Name)),
         ]);
     }
 
@@ -42,6 +45,20 @@ public sealed class AppearanceTests(SiteFixture site)
         scrolled.ShouldBeLessThanOrEqualTo(shown);
     }
 
+    [Fact]
+    public async Task Checklist_PrintsOnTwoPagesAtMost()
+    {
+        await using var visit = await site.OpenAsync(
+            Screen.Desktop, Scenario.Consultant, $"/tasks/{site.Scenario.HingeCut}/checklist?date=2026-02-04");
+
+        var printed = await visit.PrintAsync("checklist");
+
+        PageOfPdf().Count(System.Text.Encoding.Latin1.GetString(printed)).ShouldBeInRange(1, 2);
+    }
+
+    [GeneratedRegex(@"/Type\s*/Page\b")]
+    private static partial Regex PageOfPdf();
+
     private async Task<Visit> OpenAsync(string name, string screenName)
     {
         var screen = Screen.Named(screenName);
@@ -60,8 +77,10 @@ public sealed class AppearanceTests(SiteFixture site)
             "checklist" => (Scenario.Consultant, $"/tasks/{scenario.HingeCut}/checklist?date=2026-02-04"),
             _ => ((string?)Scenario.Consultant, "/no/such/page"),
         };
-        var visit = email is null ? await site.OpenAsync(screen) : await site.OpenAsync(screen, email);
-        await visit.Page.GotoAsync(path, new() { WaitUntil = WaitUntilState.Load });
+        if (email is not null)
+            return await site.OpenAsync(screen, email, path);
+        var visit = await site.OpenAsync(screen);
+        await visit.Page.GotoAsync(path);
         return visit;
     }
 }

@@ -112,8 +112,7 @@ public sealed partial class ConsultantTests(SiteFixture site)
     [Fact]
     public async Task Season_LeadsToTheDayThatWasPicked_AndToTheChecklist()
     {
-        await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Consultant);
-        await visit.Page.GotoAsync($"/tasks/{site.Scenario.HingeCut}");
+        await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Consultant, $"/tasks/{site.Scenario.HingeCut}");
         await visit.Page.GetByLabel("Day", new() { Exact = true }).FillAsync("2026-02-04");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Show its reasons" }).ClickAsync();
         await Expect(visit.Page).ToHaveURLAsync(FourthOfFebruary());

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Shouldly;
 using WorkWindows.Browser.Tests.Site;
 using static Microsoft.Playwright.Assertions;
 
@@ -31,7 +32,7 @@ public sealed class LandownerTests(SiteFixture site)
 
         var answer = await visit.Page.GotoAsync($"/tasks/{site.Scenario.Felling}{page}");
 
-        Assert.Equal(404, answer!.Status);
+        answer!.Status.ShouldBe(404);
         await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("There is no such page");
     }
 

@@ -61,8 +61,8 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         return new(await context.NewPageAsync());
     }
 
-    /// <summary>A browser window of someone who has signed in, on their week.</summary>
-    public async Task<Visit> OpenAsync(Screen screen, string email, bool scripts = true)
+    /// <summary>A browser window of someone who has signed in, on a page.</summary>
+    public async Task<Visit> OpenAsync(Screen screen, string email, string path = "/week", bool scripts = true)
     {
         if (!_signedIn.TryGetValue(email, out var state))
         {
@@ -72,7 +72,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
             _signedIn[email] = state = await first.Page.Context.StorageStateAsync();
         }
         var visit = await OpenAsync(screen, scripts, state);
-        await visit.Page.GotoAsync("/");
+        await visit.Page.GotoAsync(path);
         return visit;
     }
 

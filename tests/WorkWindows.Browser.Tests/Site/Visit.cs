@@ -36,5 +36,17 @@ public sealed class Visit(IPage page) : IAsyncDisposable
             await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png"), FullPage = true });
     }
 
+    /// <returns>The page as a PDF on letter paper.</returns>
+    public async Task<byte[]> PrintAsync(string name)
+    {
+        var folder = Environment.GetEnvironmentVariable(PicturesVariable);
+        return await page.PdfAsync(new()
+        {
+            Format = "Letter",
+            Margin = new() { Top = "1.5cm", Bottom = "1.5cm", Left = "1.5cm", Right = "1.5cm" },
+            Path = folder is { Length: > 0 } ? System.IO.Path.Combine(folder, $"{name}.pdf") : null,
+        });
+    }
+
     public async ValueTask DisposeAsync() => await page.Context.DisposeAsync();
 }

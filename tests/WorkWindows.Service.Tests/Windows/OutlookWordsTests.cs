@@ -1,0 +1,40 @@
+using Shouldly;
+using WorkWindows.Service.Windows;
+using static WorkWindows.Service.Tests.Windows.GivenTask;
+
+namespace WorkWindows.Service.Tests.Windows;
+
+public sealed class OutlookWordsTests
+{
+    private const double Gap = double.NaN;
+
+    [Theory]
+    [InlineData(0, "Open until Fri 2 Jan, then closed: Rule 0")]
+    [InlineData(2, "Opens Sun 4 Jan")]
+    [InlineData(3, "Open until Sun 4 Jan, then not known yet: minimum temperature")]
+    [InlineData(4, "Not known today: minimum temperature")]
+    [InlineData(5, "Opens Wed 7 Jan")]
+    [InlineData(6, "Open past Wed 7 Jan")]
+    public void Of_SaysWhatComesNext(int day, string words)
+    {
+        var task = GivenTask.Of([30, 30, 10, 30, Gap, 10, 30], Closes("signal: min-temperature, below: 20 degF"));
+
+        OutlookWords.Of(task.Evaluation, First.PlusDays(day)).ShouldBe(words);
+    }
+
+    [Fact]
+    public void Of_NamesTheDayThatMayOpen_WhenItComesBeforeTheNextWindow()
+    {
+        var task = GivenTask.Of([10, Gap, 30], Closes("signal: min-temperature, below: 20 degF"));
+
+        OutlookWords.Of(task.Evaluation, First).ShouldBe("May open Fri 2 Jan, not known yet: minimum temperature");
+    }
+
+    [Fact]
+    public void Of_NamesTheEndOfWhatIsKnown_WhenNothingOpens()
+    {
+        var task = GivenTask.Of([10, 10], Closes("signal: min-temperature, below: 20 degF"));
+
+        OutlookWords.Of(task.Evaluation, First).ShouldBe("Does not open before Fri 2 Jan");
+    }
+}

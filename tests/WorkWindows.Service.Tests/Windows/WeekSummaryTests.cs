@@ -1,0 +1,28 @@
+using Shouldly;
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Tests.Windows;
+
+public sealed class WeekSummaryTests
+{
+    [Theory]
+    [InlineData("", "No task to show.")]
+    [InlineData("OOO", "The task may be done today.")]
+    [InlineData("OCC LCC", "All 2 tasks may be done today.")]
+    [InlineData("OCC CCO CCC", "1 of 3 tasks may be done today, 1 more by Sat 3 Jan.")]
+    [InlineData("COC CCO", "No task may be done today, 2 by Sat 3 Jan.")]
+    [InlineData("CCC", "No task may be done today.")]
+    [InlineData("OOO UUU", "1 of 2 tasks may be done today. For 1, something is not known: do not start it.")]
+    [InlineData("UOO UUU", "No task may be done today, 1 by Fri 2 Jan. For 2, something is not known: do not start them.")]
+    public void Of_CountsTasksByTheDayTheyMayBeDone(string states, string summary)
+    {
+        var tasks = states.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Select(days => (IReadOnlyList<DayCell>)[.. days.Select(Cell)]);
+
+        WeekSummary.Of([.. tasks]).ShouldBe(summary);
+    }
+
+    private static DayCell Cell(char letter, int day) =>
+        new(GivenTask.First.PlusDays(day), Enum.GetValues<DayState>().Single(state => $"{state}"[0] == letter), false, day == 0, "");
+}
