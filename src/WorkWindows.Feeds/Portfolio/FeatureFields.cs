@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace WorkWindows.Feeds.Portfolio;
 
 /// <summary>Reads the properties of one feature, and reports each that is wrong.</summary>
-internal sealed class FeatureFields(JsonElement properties, int line, string item, FaultCollector faults)
+internal sealed class FeatureFields(JsonElement properties, int? line, string? item, FaultCollector faults)
 {
     public JsonElement? Find(string name) =>
         properties.Member(name) is { ValueKind: not JsonValueKind.Null } value ? value : null;

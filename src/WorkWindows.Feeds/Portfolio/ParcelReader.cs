@@ -1,8 +1,5 @@
-using System.Collections.Frozen;
-using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
-using WorkWindows.Engine.Land;
 using WorkWindows.Feeds.TimeZones;
 
 namespace WorkWindows.Feeds.Portfolio;
@@ -10,11 +7,6 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <summary>Reads one feature of a parcel file.</summary>
 internal static class ParcelReader
 {
-    private static readonly FrozenDictionary<string, SiteFlag> Flags = Enum.GetValues<SiteFlag>()
-        .ToFrozenDictionary(flag => JsonNamingPolicy.KebabCaseLower.ConvertName(flag.ToString()));
-
-    private static readonly string FlagNames = $"an array of: {string.Join(", ", Flags.Keys.Order())}";
-
     /// <returns>The parcel; null if anything of it is wrong, each with a fault.</returns>
     public static ParcelRow? Read(LocatedFeature located, int number, FaultCollector faults)
     {
@@ -28,7 +20,7 @@ internal static class ParcelReader
         var state = fields.Required(
             "state", UsStates.FipsByPostalCode.ContainsKey, "the two capital letters of a state, such as MI");
         var county = County(state, fields);
-        var flags = SiteFlags(fields);
+        var flags = SiteFlagReader.Read(fields);
         var stand = StandReader.Read(fields);
         var position = ParcelSiteReader.Read(located.Feature, fields);
         var zone = fields.Optional("timeZone", name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
@@ -40,7 +32,7 @@ internal static class ParcelReader
         if (property is null || parcel is null || state is null || county is null || position is not { } found)
             return null;
         return new(located.Line, property, propertyName, parcel, parcelName, landowner, email, county,
-            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, flags, stand, found.Site);
+            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, zone is not null, flags, stand, found.Site);
     }
 
     private static string? County(string? state, FeatureFields fields)
@@ -53,18 +45,5 @@ internal static class ParcelReader
             stateFips is null
                 ? "the county's five digits as text, such as \"26065\""
                 : $"the county's five digits as text, beginning with {stateFips} for {state}");
-    }
-
-    private static ImmutableSortedSet<SiteFlag> SiteFlags(FeatureFields fields)
-    {
-        var flags = ImmutableSortedSet.CreateBuilder<SiteFlag>();
-        foreach (var element in fields.Array("flags", FlagNames))
-        {
-            if (element.ValueKind == JsonValueKind.String && Flags.TryGetValue(element.ToString(), out var flag))
-                flags.Add(flag);
-            else
-                fields.Fault("flags", element.ToString(), FlagNames);
-        }
-        return flags.ToImmutable();
     }
 }
