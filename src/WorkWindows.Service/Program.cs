@@ -5,6 +5,8 @@ using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
 return await CommandLine.RunAsync(args, arguments =>
@@ -17,6 +19,8 @@ return await CommandLine.RunAsync(args, arguments =>
     builder.AddStorage();
     builder.AddAccounts();
     builder.AddProperties();
+    builder.AddTasks();
+    builder.AddWeather();
     builder.AddWindows();
     builder.AddJobs();
     builder.AddDemo();
@@ -29,5 +33,8 @@ return await CommandLine.RunAsync(args, arguments =>
     app.MapHosting();
     app.MapAccounts();
     app.MapProperties();
+    app.MapTasks();
+    app.MapWeather();
+    app.MapWindows();
     return app;
 });

@@ -29,6 +29,17 @@ internal sealed class FeatureFields(JsonElement properties, int? line, string? i
         return null;
     }
 
+    /// <returns>The number, or null if it is absent, or null with a fault if it is none or outside the bounds.</returns>
+    public double? Number(string name, double lowest, double highest, string unit)
+    {
+        if (Find(name) is not { } value)
+            return null;
+        if (value.ValueKind == JsonValueKind.Number && value.GetDouble() is var number && number >= lowest && number <= highest)
+            return number;
+        Fault(name, value.ToString(), $"a number from {lowest} to {highest} ({unit}), or nothing");
+        return null;
+    }
+
     /// <returns>The members of an array; none if it is absent, or with a fault if it is no array.</returns>
     public IEnumerable<JsonElement> Array(string name, string accepted)
     {

@@ -7,6 +7,9 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <summary>Reads one feature of a parcel file.</summary>
 internal static class ParcelReader
 {
+    /// <summary>From below the Salton Sea to above Denali.</summary>
+    private const double LowestM = -100, HighestM = 6_200;
+
     /// <returns>The parcel; null if anything of it is wrong, each with a fault.</returns>
     public static ParcelRow? Read(LocatedFeature located, int number, FaultCollector faults)
     {
@@ -25,6 +28,7 @@ internal static class ParcelReader
         var position = ParcelSiteReader.Read(located.Feature, fields);
         var zone = fields.Optional("timeZone", name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
             "an IANA time zone such as America/Detroit, or nothing: then county and position give it");
+        var elevation = fields.Number("elevationM", LowestM, HighestM, "metres above sea level");
         var propertyName = fields.Optional("propertyName", FieldText.IsName, FieldText.Name);
         var parcelName = fields.Optional("parcelName", FieldText.IsName, FieldText.Name);
         var landowner = fields.Optional("landowner", FieldText.IsName, FieldText.Name);
@@ -32,7 +36,7 @@ internal static class ParcelReader
         if (property is null || parcel is null || state is null || county is null || position is not { } found)
             return null;
         return new(located.Line, property, propertyName, parcel, parcelName, landowner, email, county,
-            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, zone is not null, flags, stand, found.Site);
+            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, zone is not null, flags, stand, found.Site, elevation);
     }
 
     private static string? County(string? state, FeatureFields fields)

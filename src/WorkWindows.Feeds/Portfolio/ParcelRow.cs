@@ -19,6 +19,7 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <param name="Flags">What has been noted of the parcel; null where the file does not say.</param>
 /// <param name="Stand">Empty if no inventory has been taken.</param>
 /// <param name="Site">Where it lies.</param>
+/// <param name="ElevationM">Metres above sea level, if given.</param>
 public sealed record ParcelRow(
     int Line,
     string Property,
@@ -33,7 +34,8 @@ public sealed record ParcelRow(
     bool IsTimeZoneGiven,
     ImmutableSortedSet<SiteFlag>? Flags,
     ImmutableArray<StandRow> Stand,
-    ParcelSite Site);
+    ParcelSite Site,
+    double? ElevationM);
 
 /// <summary>Trees of one species and diameter class.</summary>
 /// <param name="Species">The species.</param>

@@ -22,14 +22,6 @@ public enum ChangeOutcome
 /// <param name="Reason">What stands against it, when there is a conflict.</param>
 public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Faults, string? Reason)
 {
-    public static Change<T> NotFound { get; } = new(ChangeOutcome.NotFound, default, null, null);
-
-    public static Change<T> Done(T value) => new(ChangeOutcome.Done, value, null, null);
-
-    public static Change<T> Refused(FieldFaults faults) => new(ChangeOutcome.Refused, default, faults, null);
-
-    public static Change<T> Conflict(string reason) => new(ChangeOutcome.Conflict, default, null, reason);
-
     /// <summary>The answer to the caller, where a change that was done is answered with what is stored now.</summary>
     public Results<Ok<TView>, NotFound, ValidationProblem, ProblemHttpResult> Answer<TView>(Func<T, TView> view) =>
         Outcome switch
@@ -62,4 +54,16 @@ public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Fau
 
     private ProblemHttpResult ConflictProblem() => TypedResults.Problem(
         Reason, statusCode: StatusCodes.Status409Conflict, title: "What is stored stands against this.");
+}
+
+/// <summary>The ends that a change may come to.</summary>
+public static class Change
+{
+    public static Change<T> Done<T>(T value) => new(ChangeOutcome.Done, value, null, null);
+
+    public static Change<T> NotFound<T>() => new(ChangeOutcome.NotFound, default, null, null);
+
+    public static Change<T> Refused<T>(FieldFaults faults) => new(ChangeOutcome.Refused, default, faults, null);
+
+    public static Change<T> Conflict<T>(string reason) => new(ChangeOutcome.Conflict, default, null, reason);
 }

@@ -12,7 +12,7 @@ public sealed class FieldFaults
 
     /// <summary>The faults by field, as RFC 9457's extension member 'errors' has them.</summary>
     public Dictionary<string, string[]> Errors =>
-        _faults.ToDictionary(field => field.Key, field => field.Value.ToArray());
+        _faults.ToDictionary(fault => fault.Key, fault => fault.Value.ToArray());
 
     public void Add(string field, object? value, string accepted)
     {

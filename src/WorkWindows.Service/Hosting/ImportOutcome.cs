@@ -21,12 +21,16 @@ public sealed record ImportCounts(int Created, int Updated, int Unchanged)
 /// <param name="Faults">What is wrong in the file.</param>
 public sealed record ImportOutcome<T>(T? Stored, FaultReport Faults) where T : class
 {
-    public static ImportOutcome<T> Of(T stored) => new(stored, FaultReport.None);
-
-    public static ImportOutcome<T> Refused(FaultReport faults) => new(null, faults);
-
     public Results<Ok<T>, ProblemHttpResult> Answer() =>
         Stored is { } stored ? TypedResults.Ok(stored) : ImportProblems.Refusal(Faults);
+}
+
+/// <summary>The ends that an import may come to.</summary>
+public static class ImportOutcome
+{
+    public static ImportOutcome<T> Stored<T>(T stored) where T : class => new(stored, FaultReport.None);
+
+    public static ImportOutcome<T> Refused<T>(FaultReport faults) where T : class => new(null, faults);
 }
 
 internal static class ImportProblems

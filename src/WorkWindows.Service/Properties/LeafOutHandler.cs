@@ -22,7 +22,7 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
         CancellationToken cancellation)
     {
         if (await db.Properties.SingleOrDefaultAsync(row => row.Id == propertyId, cancellation) is not { } property)
-            return Change<SiteObservation>.NotFound;
+            return Change.NotFound<SiteObservation>();
         var now = clock.GetCurrentInstant();
         var today = now.InZone(DateTimeZoneProviders.Tzdb[property.TimeZone]).Date;
         var faults = new FieldFaults();
@@ -32,7 +32,7 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
             faults.Add("observedOn", observedOn, $"a day of {year} that is not to come yet");
         var trimmed = faults.Optional("note", note, text => text.Length <= LongestNote, $"at most {LongestNote} characters");
         if (faults.Any)
-            return Change<SiteObservation>.Refused(faults);
+            return Change.Refused<SiteObservation>(faults);
 
         var observation = await FindAsync(propertyId, year, cancellation);
         if (observation is null)
@@ -49,16 +49,16 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
         (observation.ObservedOn, observation.Note) = (observedOn!.Value, trimmed);
         (observation.RecordedAt, observation.RecordedById) = (now, recordedById);
         await db.SaveChangesAsync(cancellation);
-        return Change<SiteObservation>.Done(observation);
+        return Change.Done(observation);
     }
 
     public async Task<Change<SiteObservation>> DeleteAsync(Guid propertyId, int year, CancellationToken cancellation)
     {
         if (await FindAsync(propertyId, year, cancellation) is not { } observation)
-            return Change<SiteObservation>.NotFound;
+            return Change.NotFound<SiteObservation>();
         db.Remove(observation);
         await db.SaveChangesAsync(cancellation);
-        return Change<SiteObservation>.Done(observation);
+        return Change.Done(observation);
     }
 
     private Task<SiteObservation?> FindAsync(Guid propertyId, int year, CancellationToken cancellation) =>

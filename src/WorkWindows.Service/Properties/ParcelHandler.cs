@@ -13,33 +13,33 @@ public sealed class ParcelHandler(WorkWindowsDb db, CurrentOrganization organiza
     public async Task<Change<Parcel>> CreateAsync(Guid propertyId, ParcelForm form, CancellationToken cancellation)
     {
         if (!await db.Properties.AnyAsync(property => property.Id == propertyId, cancellation))
-            return Change<Parcel>.NotFound;
+            return Change.NotFound<Parcel>();
         var faults = new FieldFaults();
         var fields = form.Check(faults);
         if (faults.Any)
-            return Change<Parcel>.Refused(faults);
+            return Change.Refused<Parcel>(faults);
 
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         if (await db.Parcels.AnyAsync(other => other.Key == fields.Key, cancellation))
-            return Change<Parcel>.Conflict($"A parcel with the key '{fields.Key}' exists already.");
+            return Change.Conflict<Parcel>($"A parcel with the key '{fields.Key}' exists already.");
         var parcel = fields.ToParcel(propertyId);
         db.Add(parcel);
         await SaveAsync(change, cancellation);
-        return Change<Parcel>.Done(parcel);
+        return Change.Done(parcel);
     }
 
     public async Task<Change<Parcel>> UpdateAsync(Guid id, ParcelForm form, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         if (await FindAsync(id, cancellation) is not { } parcel)
-            return Change<Parcel>.NotFound;
+            return Change.NotFound<Parcel>();
         var faults = new FieldFaults();
         var fields = form.Check(faults, key: parcel.Key);
         if (faults.Any)
-            return Change<Parcel>.Refused(faults);
+            return Change.Refused<Parcel>(faults);
         fields.Apply(parcel);
         await SaveAsync(change, cancellation);
-        return Change<Parcel>.Done(parcel);
+        return Change.Done(parcel);
     }
 
     /// <summary>Replaces the inventory; null says that none has been taken.</summary>
@@ -64,32 +64,32 @@ public sealed class ParcelHandler(WorkWindowsDb db, CurrentOrganization organiza
     public async Task<Change<Parcel>> DeleteAsync(Guid id, CancellationToken cancellation)
     {
         if (await FindAsync(id, cancellation) is not { } parcel)
-            return Change<Parcel>.NotFound;
+            return Change.NotFound<Parcel>();
         var tasks = db.PlannedTasks.Where(task => task.ParcelId == id);
         if (await db.Decisions.AnyAsync(decision => tasks.Any(task => task.Id == decision.TaskId), cancellation))
         {
-            return Change<Parcel>.Conflict(
+            return Change.Conflict<Parcel>(
                 $"Decisions about tasks of the parcel '{parcel.Key}' are kept for ever, so it must stay.");
         }
         db.Remove(parcel);
         await db.SaveChangesAsync(cancellation);
-        return Change<Parcel>.Done(parcel);
+        return Change.Done(parcel);
     }
 
     private async Task<Change<Parcel>> PutAsync(
         Guid id, ParcelParts parts, Action<Parcel> put, CancellationToken cancellation)
     {
         if (await FindAsync(id, cancellation) is not { } parcel)
-            return Change<Parcel>.NotFound;
+            return Change.NotFound<Parcel>();
         if (!parts.Faults.IsEmpty)
         {
             var faults = new FieldFaults();
             faults.Add(parts.Faults);
-            return Change<Parcel>.Refused(faults);
+            return Change.Refused<Parcel>(faults);
         }
         put(parcel);
         await db.SaveChangesAsync(cancellation);
-        return Change<Parcel>.Done(parcel);
+        return Change.Done(parcel);
     }
 
     private Task<Parcel?> FindAsync(Guid id, CancellationToken cancellation) =>

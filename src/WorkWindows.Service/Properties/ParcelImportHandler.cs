@@ -20,7 +20,7 @@ public sealed class ParcelImportHandler(
     {
         var import = ParcelFile.Read(file);
         if (!import.IsAccepted)
-            return ImportOutcome<ParcelImportCounts>.Refused(import.Faults);
+            return ImportOutcome.Refused<ParcelImportCounts>(import.Faults);
 
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         var rows = import.Rows.GroupBy(row => row.Property).ToList();
@@ -32,7 +32,7 @@ public sealed class ParcelImportHandler(
             .Where(parcel => parcelKeys.Contains(parcel.Key)).ToDictionaryAsync(parcel => parcel.Key, cancellation);
         var faults = Faults(import.Rows, parcels);
         if (!faults.IsEmpty)
-            return ImportOutcome<ParcelImportCounts>.Refused(faults);
+            return ImportOutcome.Refused<ParcelImportCounts>(faults);
 
         await landowners.LoadAsync(import.Rows, cancellation);
         foreach (var property in rows)
@@ -51,7 +51,7 @@ public sealed class ParcelImportHandler(
         await db.SaveChangesAsync(cancellation);
         await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return ImportOutcome<ParcelImportCounts>.Of(counts);
+        return ImportOutcome.Stored(counts);
     }
 
     /// <summary>What the file itself cannot know: a property lies in one county, and a parcel stays with its property.</summary>
@@ -115,11 +115,12 @@ public sealed class ParcelImportHandler(
         property.LandownerId = landowners.Find(rows)?.Id ?? property.LandownerId;
     }
 
-    /// <summary>An inventory or flags that the file does not speak of stay as they are stored.</summary>
+    /// <summary>An inventory, flags or an elevation that the file does not speak of stay as they are stored.</summary>
     private static void Apply(ParcelRow row, Parcel parcel)
     {
         parcel.Name = row.ParcelName ?? parcel.Name;
         parcel.Place(row.Site);
+        parcel.ElevationM = row.ElevationM ?? parcel.ElevationM;
         if (!row.Stand.IsEmpty)
             parcel.Stand = [.. row.Stand.Select(StandRow.Of)];
         if (row.Flags is { } flags)

@@ -23,7 +23,7 @@ internal static class PrerequisiteOrder
         return null;
     }
 
-    private static IEnumerable<T> Way<T>(Dictionary<T, T> cameFrom, T start, T end) where T : notnull
+    private static List<T> Way<T>(Dictionary<T, T> cameFrom, T start, T end) where T : notnull
     {
         var way = new List<T> { end };
         while (!way[^1].Equals(start))

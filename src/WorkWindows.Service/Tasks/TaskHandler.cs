@@ -18,9 +18,9 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
         var fields = form.Check(faults);
         await CheckReferencesAsync(form, fields, faults, cancellation);
         if (faults.Any)
-            return Change<PlannedTask>.Refused(faults);
+            return Change.Refused<PlannedTask>(faults);
         if (await db.PlannedTasks.AnyAsync(other => other.Key == key, cancellation))
-            return Change<PlannedTask>.Conflict($"A task with the key '{key}' exists already.");
+            return Change.Conflict<PlannedTask>($"A task with the key '{key}' exists already.");
 
         var task = new PlannedTask
         {
@@ -33,14 +33,14 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
         Apply(form, fields, task);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return Change<PlannedTask>.Done(task);
+        return Change.Done(task);
     }
 
     public async Task<Change<PlannedTask>> UpdateAsync(Guid id, TaskForm form, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         if (await FindAsync(id, cancellation) is not { } task)
-            return Change<PlannedTask>.NotFound;
+            return Change.NotFound<PlannedTask>();
         var faults = new FieldFaults();
         if (form.Key is { } key && key != task.Key)
             faults.Add("key", key, $"'{task.Key}', which stays what it is, or nothing");
@@ -48,44 +48,44 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
         await CheckReferencesAsync(form, fields, faults, cancellation);
         await CheckOrderAsync(task, fields.PrerequisiteIds, faults, cancellation);
         if (faults.Any)
-            return Change<PlannedTask>.Refused(faults);
+            return Change.Refused<PlannedTask>(faults);
 
         Apply(form, fields, task);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return Change<PlannedTask>.Done(task);
+        return Change.Done(task);
     }
 
     /// <summary>Says on which day a task was done; null takes it back.</summary>
     public async Task<Change<PlannedTask>> CompleteAsync(Guid id, LocalDate? completedOn, CancellationToken cancellation)
     {
         if (await FindAsync(id, cancellation) is not { } task)
-            return Change<PlannedTask>.NotFound;
+            return Change.NotFound<PlannedTask>();
         var zone = await db.Parcels.Where(parcel => parcel.Id == task.ParcelId)
             .Select(parcel => parcel.Property.TimeZone).SingleAsync(cancellation);
         if (completedOn > clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date)
         {
             var faults = new FieldFaults();
             faults.Add("completedOn", completedOn, "a day that is not to come yet");
-            return Change<PlannedTask>.Refused(faults);
+            return Change.Refused<PlannedTask>(faults);
         }
         task.CompletedOn = completedOn;
         await db.SaveChangesAsync(cancellation);
-        return Change<PlannedTask>.Done(task);
+        return Change.Done(task);
     }
 
     public async Task<Change<PlannedTask>> DeleteAsync(Guid id, CancellationToken cancellation)
     {
         if (await FindAsync(id, cancellation) is not { } task)
-            return Change<PlannedTask>.NotFound;
+            return Change.NotFound<PlannedTask>();
         if (await db.Decisions.AnyAsync(decision => decision.TaskId == id, cancellation))
         {
-            return Change<PlannedTask>.Conflict(
+            return Change.Conflict<PlannedTask>(
                 $"Decisions about the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
         }
         db.Remove(task);
         await db.SaveChangesAsync(cancellation);
-        return Change<PlannedTask>.Done(task);
+        return Change.Done(task);
     }
 
     private Task<PlannedTask?> FindAsync(Guid id, CancellationToken cancellation) => db.PlannedTasks

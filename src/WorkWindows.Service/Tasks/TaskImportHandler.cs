@@ -21,11 +21,11 @@ public sealed class TaskImportHandler(WorkWindowsDb db, CurrentOrganization orga
             .ToDictionaryAsync(task => task.Key, cancellation);
         var import = TaskFile.Read(file, parcels.Keys.ToHashSet(), tasks.Keys.ToHashSet());
         if (!import.IsAccepted)
-            return ImportOutcome<ImportCounts>.Refused(import.Faults);
+            return ImportOutcome.Refused<ImportCounts>(import.Faults);
         var leads = await LeadsAsync(cancellation);
         var faults = Faults(import.Rows, tasks, leads);
         if (!faults.IsEmpty)
-            return ImportOutcome<ImportCounts>.Refused(faults);
+            return ImportOutcome.Refused<ImportCounts>(faults);
 
         foreach (var row in import.Rows.Where(row => !tasks.ContainsKey(row.Key)))
             tasks[row.Key] = Add(row, parcels);
@@ -39,7 +39,7 @@ public sealed class TaskImportHandler(WorkWindowsDb db, CurrentOrganization orga
         var counts = Count(touched);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return ImportOutcome<ImportCounts>.Of(counts);
+        return ImportOutcome.Stored(counts);
     }
 
     private async Task<Dictionary<string, Guid>> LeadsAsync(CancellationToken cancellation) => await db.People

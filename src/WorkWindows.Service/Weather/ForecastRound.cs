@@ -8,7 +8,19 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Brings the weather of every organization up to date.</summary>
 public sealed class ForecastRound(WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<ForecastOptions> options)
 {
-    public async Task RunAsync(CancellationToken cancellation)
+    public Task RunAsync(CancellationToken cancellation) => ForEachAsync(
+        async scope =>
+        {
+            if (!await scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation) && options.Value.IsEnabled)
+                await scope.GetRequiredService<ForecastHandler>().FetchAsync(cancellation);
+        },
+        cancellation);
+
+    /// <summary>Brings invented weather up to date, and asks no service.</summary>
+    public Task TopUpDemosAsync(CancellationToken cancellation) => ForEachAsync(
+        scope => scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation), cancellation);
+
+    private async Task ForEachAsync(Func<IServiceProvider, Task> bring, CancellationToken cancellation)
     {
         var organizations = await db.Database
             .SqlQuery<Guid>($"""select id as "Value" from organizations_on_schedule()""").ToListAsync(cancellation);
@@ -16,11 +28,7 @@ public sealed class ForecastRound(WorkWindowsDb db, IServiceScopeFactory scopes,
         {
             await using var scope = scopes.CreateAsyncScope();
             scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
-            if (!await scope.ServiceProvider.GetRequiredService<DemoWeather>().TopUpAsync(cancellation)
-                && options.Value.IsEnabled)
-            {
-                await scope.ServiceProvider.GetRequiredService<ForecastHandler>().FetchAsync(cancellation);
-            }
+            await bring(scope.ServiceProvider);
         }
     }
 }

@@ -31,7 +31,7 @@ public sealed class StationHandler(WorkWindowsDb db, CurrentOrganization organiz
         if (form.ElevationM is not (null or (>= LowestM and <= HighestM)))
             faults.Add("elevationM", form.ElevationM, $"metres above sea level from {LowestM} to {HighestM}, or nothing");
         if (faults.Any)
-            return Change<Station>.Refused(faults);
+            return Change.Refused<Station>(faults);
 
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         var station = await db.Stations.SingleOrDefaultAsync(row => row.GhcnId == ghcnId, cancellation);
@@ -52,6 +52,6 @@ public sealed class StationHandler(WorkWindowsDb db, CurrentOrganization organiz
         await db.SaveChangesAsync(cancellation);
         await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return Change<Station>.Done(station);
+        return Change.Done(station);
     }
 }

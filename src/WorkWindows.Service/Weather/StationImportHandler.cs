@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using WorkWindows.Feeds;
 using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
@@ -21,10 +20,10 @@ public sealed class StationImportHandler(
             return null;
         var import = StationFile.Read(file);
         if (!import.IsAccepted)
-            return ImportOutcome<ImportCounts>.Refused(import.Faults);
+            return ImportOutcome.Refused<ImportCounts>(import.Faults);
         if (import.Station.StationId != ghcnId)
         {
-            return ImportOutcome<ImportCounts>.Refused(new(
+            return ImportOutcome.Refused<ImportCounts>(new(
                 [new(1, "station", import.Station.StationId, $"the file of {ghcnId}, or the address of this station")], 0));
         }
 
@@ -34,6 +33,6 @@ public sealed class StationImportHandler(
         await db.SaveChangesAsync(cancellation);
         await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return ImportOutcome<ImportCounts>.Of(counts);
+        return ImportOutcome.Stored(counts);
     }
 }

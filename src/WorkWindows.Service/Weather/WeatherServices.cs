@@ -1,6 +1,7 @@
 using Hangfire;
 using Microsoft.Extensions.Options;
 using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Weather;
 
@@ -26,7 +27,8 @@ public static class WeatherServices
             Service(scope.GetRequiredService<IOptions<ForecastOptions>>().Value)));
         services.AddScoped<ForecastHandler>();
         services.AddScoped<ForecastRound>();
-        services.AddHostedService<ForecastSchedule>();
+        if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
+            services.AddHostedService<ForecastSchedule>();
     }
 
     public static void MapWeather(this IEndpointRouteBuilder app)
