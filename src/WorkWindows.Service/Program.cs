@@ -6,6 +6,8 @@ using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
 return await CommandLine.RunAsync(args, arguments =>
@@ -18,6 +20,8 @@ return await CommandLine.RunAsync(args, arguments =>
     builder.AddStorage();
     builder.AddAccounts();
     builder.AddProperties();
+    builder.AddTasks();
+    builder.AddWeather();
     builder.AddWindows();
     builder.AddJobs();
     builder.AddNotices();
@@ -31,5 +35,8 @@ return await CommandLine.RunAsync(args, arguments =>
     app.MapHosting();
     app.MapAccounts();
     app.MapProperties();
+    app.MapTasks();
+    app.MapWeather();
+    app.MapWindows();
     return app;
 });

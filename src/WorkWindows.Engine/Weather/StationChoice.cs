@@ -41,22 +41,29 @@ public static class StationChoice
     /// <param name="series">The record.</param>
     /// <param name="last">The last day looked at.</param>
     /// <param name="years">How many years up to it, at least one.</param>
-    public static double Coverage(DailySeries series, LocalDate last, int years)
+    public static double Coverage(DailySeries series, LocalDate last, int years) =>
+        Coverage(series, last, years, DailyElement.MinTemperatureC, DailyElement.MaxTemperatureC);
+
+    /// <summary>The share of days that have a value of each of the elements, 0 to 1.</summary>
+    /// <param name="series">The record.</param>
+    /// <param name="last">The last day looked at.</param>
+    /// <param name="years">How many years up to it, at least one.</param>
+    /// <param name="elements">The elements; without any every day counts.</param>
+    public static double Coverage(
+        DailySeries series, LocalDate last, int years, params ReadOnlySpan<DailyElement> elements)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(years, 1);
-        if (series[DailyElement.MinTemperatureC] is not { } min || series[DailyElement.MaxTemperatureC] is not { } max)
-            return 0;
         var span = DaySpan.Between(last.PlusYears(-years).PlusDays(1), last);
-        var (mins, maxes) = (new double[span.Count], new double[span.Count]);
-        min.CopyTo(span, mins);
-        max.CopyTo(span, maxes);
-        var known = 0;
-        for (var day = 0; day < span.Count; day++)
+        var known = DayBits.All(span.Count);
+        var values = new double[span.Count];
+        foreach (var element in elements)
         {
-            if (!double.IsNaN(mins[day]) && !double.IsNaN(maxes[day]))
-                known++;
+            if (series[element] is not { } column)
+                return 0;
+            column.CopyTo(span, values);
+            known &= DayBits.Where(span.Count, day => !double.IsNaN(values[day]));
         }
-        return (double)known / span.Count;
+        return (double)known.Count / span.Count;
     }
 
     /// <summary>The nearest station with a usable record, the smaller identifier where two are equally near.</summary>

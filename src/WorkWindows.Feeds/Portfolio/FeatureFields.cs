@@ -3,7 +3,7 @@ using System.Text.Json;
 namespace WorkWindows.Feeds.Portfolio;
 
 /// <summary>Reads the properties of one feature, and reports each that is wrong.</summary>
-internal sealed class FeatureFields(JsonElement properties, int line, string item, FaultCollector faults)
+internal sealed class FeatureFields(JsonElement properties, int? line, string? item, FaultCollector faults)
 {
     public JsonElement? Find(string name) =>
         properties.Member(name) is { ValueKind: not JsonValueKind.Null } value ? value : null;
@@ -26,6 +26,17 @@ internal sealed class FeatureFields(JsonElement properties, int line, string ite
         if (text is not null && isAccepted(text))
             return text;
         Fault(name, value.ToString(), accepted);
+        return null;
+    }
+
+    /// <returns>The number, or null if it is absent, or null with a fault if it is none or outside the bounds.</returns>
+    public double? Number(string name, double lowest, double highest, string unit)
+    {
+        if (Find(name) is not { } value)
+            return null;
+        if (value.ValueKind == JsonValueKind.Number && value.GetDouble() is var number && number >= lowest && number <= highest)
+            return number;
+        Fault(name, value.ToString(), $"a number from {lowest} to {highest} ({unit}), or nothing");
         return null;
     }
 

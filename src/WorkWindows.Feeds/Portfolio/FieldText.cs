@@ -3,7 +3,7 @@ using System.Net.Mail;
 namespace WorkWindows.Feeds.Portfolio;
 
 /// <summary>What the texts of an import file may be.</summary>
-internal static class FieldText
+public static class FieldText
 {
     public const string Key = "a key of 1 to 60 characters without control characters";
     public const string Name = "a name of at most 200 characters without control characters";

@@ -1,8 +1,5 @@
-using System.Collections.Frozen;
-using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
-using WorkWindows.Engine.Land;
 using WorkWindows.Feeds.TimeZones;
 
 namespace WorkWindows.Feeds.Portfolio;
@@ -10,10 +7,8 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <summary>Reads one feature of a parcel file.</summary>
 internal static class ParcelReader
 {
-    private static readonly FrozenDictionary<string, SiteFlag> Flags = Enum.GetValues<SiteFlag>()
-        .ToFrozenDictionary(flag => JsonNamingPolicy.KebabCaseLower.ConvertName(flag.ToString()));
-
-    private static readonly string FlagNames = $"an array of: {string.Join(", ", Flags.Keys.Order())}";
+    /// <summary>From below the Salton Sea to above Denali.</summary>
+    private const double LowestM = -100, HighestM = 6_200;
 
     /// <returns>The parcel; null if anything of it is wrong, each with a fault.</returns>
     public static ParcelRow? Read(LocatedFeature located, int number, FaultCollector faults)
@@ -28,11 +23,12 @@ internal static class ParcelReader
         var state = fields.Required(
             "state", UsStates.FipsByPostalCode.ContainsKey, "the two capital letters of a state, such as MI");
         var county = County(state, fields);
-        var flags = SiteFlags(fields);
+        var flags = SiteFlagReader.Read(fields);
         var stand = StandReader.Read(fields);
         var position = ParcelSiteReader.Read(located.Feature, fields);
         var zone = fields.Optional("timeZone", name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
             "an IANA time zone such as America/Detroit, or nothing: then county and position give it");
+        var elevation = fields.Number("elevationM", LowestM, HighestM, "metres above sea level");
         var propertyName = fields.Optional("propertyName", FieldText.IsName, FieldText.Name);
         var parcelName = fields.Optional("parcelName", FieldText.IsName, FieldText.Name);
         var landowner = fields.Optional("landowner", FieldText.IsName, FieldText.Name);
@@ -40,7 +36,7 @@ internal static class ParcelReader
         if (property is null || parcel is null || state is null || county is null || position is not { } found)
             return null;
         return new(located.Line, property, propertyName, parcel, parcelName, landowner, email, county,
-            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, flags, stand, found.Site);
+            state, zone ?? CountyTimeZone.Find(county) ?? found.TimeZone, zone is not null, flags, stand, found.Site, elevation);
     }
 
     private static string? County(string? state, FeatureFields fields)
@@ -53,18 +49,5 @@ internal static class ParcelReader
             stateFips is null
                 ? "the county's five digits as text, such as \"26065\""
                 : $"the county's five digits as text, beginning with {stateFips} for {state}");
-    }
-
-    private static ImmutableSortedSet<SiteFlag> SiteFlags(FeatureFields fields)
-    {
-        var flags = ImmutableSortedSet.CreateBuilder<SiteFlag>();
-        foreach (var element in fields.Array("flags", FlagNames))
-        {
-            if (element.ValueKind == JsonValueKind.String && Flags.TryGetValue(element.ToString(), out var flag))
-                flags.Add(flag);
-            else
-                fields.Fault("flags", element.ToString(), FlagNames);
-        }
-        return flags.ToImmutable();
     }
 }

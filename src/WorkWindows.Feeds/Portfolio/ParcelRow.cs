@@ -15,9 +15,11 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <param name="CountyFips">Five digits, the first two those of the state.</param>
 /// <param name="State">Two-letter postal code.</param>
 /// <param name="TimeZone">IANA name, as given or else from county and position.</param>
-/// <param name="Flags">What has been noted of the parcel.</param>
+/// <param name="IsTimeZoneGiven">Whether the file gives it.</param>
+/// <param name="Flags">What has been noted of the parcel; null where the file does not say.</param>
 /// <param name="Stand">Empty if no inventory has been taken.</param>
 /// <param name="Site">Where it lies.</param>
+/// <param name="ElevationM">Metres above sea level, if given.</param>
 public sealed record ParcelRow(
     int Line,
     string Property,
@@ -29,9 +31,11 @@ public sealed record ParcelRow(
     string CountyFips,
     string State,
     string TimeZone,
-    ImmutableSortedSet<SiteFlag> Flags,
+    bool IsTimeZoneGiven,
+    ImmutableSortedSet<SiteFlag>? Flags,
     ImmutableArray<StandRow> Stand,
-    ParcelSite Site);
+    ParcelSite Site,
+    double? ElevationM);
 
 /// <summary>Trees of one species and diameter class.</summary>
 /// <param name="Species">The species.</param>
@@ -45,4 +49,8 @@ public sealed record StandRow(Species Species, double DbhMinIn, double DbhMaxIn,
 /// <param name="LatitudeDeg">Of the point, or of a point inside the boundary.</param>
 /// <param name="LongitudeDeg">Likewise.</param>
 /// <param name="AreaM2">On the ellipsoid; null without a boundary.</param>
-public sealed record ParcelSite(MultiPolygon? Boundary, double LatitudeDeg, double LongitudeDeg, double? AreaM2);
+public sealed record ParcelSite(MultiPolygon? Boundary, double LatitudeDeg, double LongitudeDeg, double? AreaM2)
+{
+    /// <summary>The boundary as a GeoJSON geometry; null without one.</summary>
+    public string? BoundaryGeoJson => Boundary is null ? null : ParcelSiteReader.Write(Boundary);
+}

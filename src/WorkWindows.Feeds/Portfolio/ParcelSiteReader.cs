@@ -21,6 +21,8 @@ internal static class ParcelSiteReader
         Converters = { new GeoJsonConverterFactory(Wgs84) },
     };
 
+    public static string Write(MultiPolygon boundary) => JsonSerializer.Serialize<Geometry>(boundary, GeoJson);
+
     /// <returns>The site and the IANA zone of its position, or null with a fault.</returns>
     public static (ParcelSite Site, string TimeZone)? Read(JsonElement feature, FeatureFields fields)
     {

@@ -4,7 +4,7 @@ namespace WorkWindows.Feeds.Portfolio;
 
 /// <summary>The two-digit codes that open the county codes of each state.</summary>
 /// <remarks>Source: ANSI INCITS 38 (formerly FIPS 5-2), as published by the US Census Bureau.</remarks>
-internal static class UsStates
+public static class UsStates
 {
     public static readonly FrozenDictionary<string, string> FipsByPostalCode =
         ("AL01 AK02 AZ04 AR05 CA06 CO08 CT09 DE10 DC11 FL12 GA13 HI15 ID16 IL17 IN18 IA19 KS20 KY21 LA22 ME23 MD24 "

@@ -38,7 +38,7 @@ internal sealed record EvaluationInput(
 
     private static TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
         task.Key, task.Practice, parcel.State, parcel.CountyFips,
-        parcel.Stand.IsEmpty ? null : [.. parcel.Stand.Select(row => row.Species.Group)], parcel.Flags);
+        parcel.Stand.IsEmpty ? null : [.. parcel.Stand.Select(row => row.Species.Group)], parcel.Flags ?? []);
 }
 
 /// <summary>A task of the files with its days.</summary>

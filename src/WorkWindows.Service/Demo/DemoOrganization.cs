@@ -7,7 +7,8 @@ namespace WorkWindows.Service.Demo;
 
 /// <summary>An invented consultancy to try things with.</summary>
 internal sealed partial class DemoOrganization(
-    WorkWindowsDb db, CurrentOrganization current, UserManager<Person> people, ILogger<DemoOrganization> logger)
+    WorkWindowsDb db, CurrentOrganization current, UserManager<Person> people, DemoScenario scenario,
+    ILogger<DemoOrganization> logger)
 {
     public const string ConsultantEmail = "mara.holt@example.org";
     public const string Password = "oak-hinge-2026";
@@ -54,6 +55,7 @@ internal sealed partial class DemoOrganization(
                 throw new InvalidOperationException($"The demo's {email} was refused: {result}.");
         }
 
+        await scenario.LoadAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         LogLoaded(organization.Name);
         return true;

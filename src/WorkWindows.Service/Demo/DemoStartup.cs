@@ -1,3 +1,5 @@
+using WorkWindows.Service.Weather;
+
 namespace WorkWindows.Service.Demo;
 
 /// <summary>Loads the demo before the service answers, and says how to sign in.</summary>
@@ -13,6 +15,8 @@ internal sealed partial class DemoStartup(
         await using var scope = scopes.CreateAsyncScope();
         if (await scope.ServiceProvider.GetRequiredService<DemoOrganization>().LoadAsync(cancellationToken))
             LogSignIn(DemoOrganization.ConsultantEmail, DemoOrganization.Password);
+        // The demo may have stood still for days.
+        await scope.ServiceProvider.GetRequiredService<ForecastRound>().TopUpDemosAsync(cancellationToken);
     }
 
     public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;
@@ -34,6 +38,8 @@ public static class DemoServices
     public static void AddDemo(this IHostApplicationBuilder builder)
     {
         builder.Services.AddScoped<DemoOrganization>();
+        builder.Services.AddScoped<DemoScenario>();
+        builder.Services.AddScoped<DemoWeather>();
         builder.Services.AddHostedService<DemoStartup>();
     }
 }

@@ -1,6 +1,8 @@
+using System.Text.Json.Nodes;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using WorkWindows.Engine.Land;
+using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Properties;
@@ -37,6 +39,17 @@ public sealed class Parcel : ITenantRow
 
     public List<SiteFlag> SiteFlags { get; set; } = [];
     public Property Property { get; private set; } = null!;
+
+    /// <summary>Puts it where a file or a person says it lies.</summary>
+    public void Place(ParcelSite site)
+    {
+        // The database writes JSON in its own way, so that equal boundaries may differ as texts.
+        if (!JsonNode.DeepEquals(Json(BoundaryGeoJson), Json(site.BoundaryGeoJson)))
+            BoundaryGeoJson = site.BoundaryGeoJson;
+        (Latitude, Longitude, AreaM2) = (site.LatitudeDeg, site.LongitudeDeg, site.AreaM2);
+
+        static JsonNode? Json(string? text) => text is null ? null : JsonNode.Parse(text);
+    }
 }
 
 internal sealed class ParcelMapping : IEntityTypeConfiguration<Parcel>

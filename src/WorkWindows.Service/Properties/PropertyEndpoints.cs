@@ -1,6 +1,7 @@
 using System.Linq.Expressions;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
+using WorkWindows.Service.Accounts;
 
 namespace WorkWindows.Service.Properties;
 
@@ -15,14 +16,32 @@ public static class PropertyEndpoints
         property.Id, property.Key, property.Name, property.LandownerId, property.CountyFips, property.State,
         property.TimeZone, property.AccessNotes);
 
-    public static void AddProperties(this IHostApplicationBuilder builder) =>
+    private static readonly Func<Property, PropertyView> ViewOf = View.Compile();
+
+    public static void AddProperties(this IHostApplicationBuilder builder)
+    {
         builder.Services.AddScoped<VisibleProperties>();
+        builder.Services.AddScoped<PropertyHandler>();
+        builder.Services.AddScoped<ParcelHandler>();
+        builder.Services.AddScoped<LeafOutHandler>();
+        builder.Services.AddScoped<LandownerNames>();
+        builder.Services.AddScoped<ParcelImportHandler>();
+    }
 
     public static void MapProperties(this IEndpointRouteBuilder app)
     {
         var properties = app.MapGroup("/api/properties").WithTags("Properties").RequireAuthorization();
-        properties.MapGet("", ListAsync);
-        properties.MapGet("/{id:guid}", FindAsync);
+        properties.MapGet("", ListAsync).WithSummary("Lists the properties that the caller may see.");
+        properties.MapGet("/{id:guid}", FindAsync).WithSummary("Shows a property.");
+        properties.MapPost("", CreateAsync).RequireAuthorization(Access.Plan)
+            .WithSummary("Creates a property, with its first parcel or without.");
+        properties.MapPut("/{id:guid}", UpdateAsync).RequireAuthorization(Access.Plan)
+            .WithSummary("Changes a property; its time zone is corrected here.");
+        properties.MapDelete("/{id:guid}", DeleteAsync).RequireAuthorization(Access.Plan)
+            .WithSummary("Deletes a property with its parcels and tasks, unless there are decisions about them.");
+        app.MapParcels();
+        app.MapLeafOuts();
+        app.MapParcelImport();
     }
 
     private static async Task<List<PropertyView>> ListAsync(VisibleProperties visible, CancellationToken cancellation) =>
@@ -34,4 +53,16 @@ public static class PropertyEndpoints
             is { } found
             ? TypedResults.Ok(found)
             : TypedResults.NotFound();
+
+    private static async Task<Results<Created<PropertyView>, NotFound, ValidationProblem, ProblemHttpResult>> CreateAsync(
+        PropertyForm form, PropertyHandler properties, CancellationToken cancellation) =>
+        (await properties.CreateAsync(form, cancellation)).AnswerCreated(ViewOf, made => $"/api/properties/{made.Id}");
+
+    private static async Task<Results<Ok<PropertyView>, NotFound, ValidationProblem, ProblemHttpResult>> UpdateAsync(
+        Guid id, PropertyForm form, PropertyHandler properties, CancellationToken cancellation) =>
+        (await properties.UpdateAsync(id, form, cancellation)).Answer(ViewOf);
+
+    private static async Task<Results<NoContent, NotFound, ValidationProblem, ProblemHttpResult>> DeleteAsync(
+        Guid id, PropertyHandler properties, CancellationToken cancellation) =>
+        (await properties.DeleteAsync(id, cancellation)).AnswerNothing();
 }

@@ -9,7 +9,11 @@ namespace WorkWindows.Service.Properties;
 /// <param name="DbhMinIn">Lower end of the diameter class at breast height, inches, included.</param>
 /// <param name="DbhMaxIn">Upper end of the diameter class, inches, excluded.</param>
 /// <param name="StemsPerAcre">Stems an acre.</param>
-public sealed record StandRow(string Species, double DbhMinIn, double DbhMaxIn, double StemsPerAcre);
+public sealed record StandRow(string Species, double DbhMinIn, double DbhMaxIn, double StemsPerAcre)
+{
+    internal static StandRow Of(Feeds.Portfolio.StandRow row) =>
+        new(row.Species.Name, row.DbhMinIn, row.DbhMaxIn, row.StemsPerAcre);
+}
 
 internal static class StandJson
 {

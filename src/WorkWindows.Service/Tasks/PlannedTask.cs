@@ -34,6 +34,16 @@ public sealed class PlannedTask : ITenantRow
     public Parcel Parcel { get; private set; } = null!;
     public Person? CrewLead { get; private set; }
     public ICollection<TaskPrerequisite> Prerequisites { get; } = [];
+
+    /// <summary>Replaces the prerequisites, which must have been loaded.</summary>
+    public void ComeAfter(IReadOnlyCollection<Guid> tasks)
+    {
+        foreach (var link in Prerequisites.Where(link => !tasks.Contains(link.PrerequisiteId)).ToList())
+            Prerequisites.Remove(link);
+        var kept = Prerequisites.Select(link => link.PrerequisiteId).ToList();
+        foreach (var earlier in tasks.Except(kept))
+            Prerequisites.Add(new() { TaskId = Id, PrerequisiteId = earlier });
+    }
 }
 
 internal sealed class PlannedTaskMapping : IEntityTypeConfiguration<PlannedTask>

@@ -20,7 +20,10 @@ public sealed class ParcelStation : ITenantRow
     public required StationPurpose Purpose { get; init; }
     public required Guid StationId { get; set; }
 
-    /// <summary>Metres on the ellipsoid from the parcel to the station.</summary>
+    /// <summary>Someone chose it; otherwise the nearest station with a usable record takes its place.</summary>
+    public bool IsManual { get; set; }
+
+    /// <summary>Great-circle distance from the parcel to the station, metres.</summary>
     public required double DistanceM { get; set; }
 
     /// <summary>The station's elevation less the parcel's, metres; null when either is not known.</summary>

@@ -31,6 +31,18 @@ public sealed class Station : ITenantRow
 
     /// <summary>Raised whenever its readings change, so that what was computed from them is known to be old.</summary>
     public int RecordVersion { get; set; }
+
+    /// <summary>The first day with a reading; null without any.</summary>
+    public LocalDate? FirstDay { get; set; }
+
+    /// <summary>The last day with a reading.</summary>
+    public LocalDate? LastDay { get; set; }
+
+    /// <summary>The share of the record's last years with minimum and maximum, 0 to 1.</summary>
+    public double TemperatureCoverage { get; set; }
+
+    /// <summary>The share of the record's last years with wind and gust, 0 to 1.</summary>
+    public double WindCoverage { get; set; }
 }
 
 /// <summary>One value of one day, in the unit of its element.</summary>

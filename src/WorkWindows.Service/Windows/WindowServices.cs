@@ -1,20 +1,20 @@
-using WorkWindows.Service.Tasks;
-using WorkWindows.Service.Weather;
-
 namespace WorkWindows.Service.Windows;
 
 public static class WindowServices
 {
     public static void AddWindows(this IHostApplicationBuilder builder)
     {
-        builder.Services.AddMemoryCache();
         builder.Services.AddSingleton<RulePacks>();
-        builder.Services.AddScoped<WeatherRecords>();
-        builder.Services.AddScoped<ParcelWeather>();
-        builder.Services.AddScoped<VisibleTasks>();
         builder.Services.AddScoped<TaskEvaluator>();
         builder.Services.AddScoped<DecisionStore>();
         builder.Services.AddScoped<WindowHandler>();
         builder.Services.AddScoped<WeekHandler>();
+    }
+
+    public static void MapWindows(this IEndpointRouteBuilder app)
+    {
+        app.MapTaskWindows();
+        app.MapWeek();
+        app.MapDecisions();
     }
 }

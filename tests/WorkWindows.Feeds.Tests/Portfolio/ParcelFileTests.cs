@@ -40,7 +40,7 @@ public class ParcelFileTests
     {
         var row = Assert.Single(Read(Feature().With("landowner", "null").With("OBJECTID", "17")).Rows);
         Assert.Equal((null, null, null, null), (row.PropertyName, row.ParcelName, row.Landowner, row.LandownerEmail));
-        Assert.Empty(row.Flags);
+        Assert.Null(row.Flags);
         Assert.Empty(row.Stand);
     }
 

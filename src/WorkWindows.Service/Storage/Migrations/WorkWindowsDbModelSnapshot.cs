@@ -843,6 +843,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("elevation_difference_m");
 
+                    b.Property<bool>("IsManual")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_manual");
+
                     b.Property<Guid>("OrganizationId")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
@@ -875,10 +879,18 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("double precision")
                         .HasColumnName("elevation_m");
 
+                    b.Property<LocalDate?>("FirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("first_day");
+
                     b.Property<string>("GhcnId")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("ghcn_id");
+
+                    b.Property<LocalDate?>("LastDay")
+                        .HasColumnType("date")
+                        .HasColumnName("last_day");
 
                     b.Property<double>("Latitude")
                         .HasColumnType("double precision")
@@ -903,9 +915,17 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("integer")
                         .HasColumnName("record_version");
 
+                    b.Property<double>("TemperatureCoverage")
+                        .HasColumnType("double precision")
+                        .HasColumnName("temperature_coverage");
+
                     b.Property<bool>("WholeFahrenheit")
                         .HasColumnType("boolean")
                         .HasColumnName("whole_fahrenheit");
+
+                    b.Property<double>("WindCoverage")
+                        .HasColumnType("double precision")
+                        .HasColumnName("wind_coverage");
 
                     b.HasKey("Id")
                         .HasName("pk_stations");

@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+
+namespace WorkWindows.Service.Hosting;
+
+/// <summary>A file in a request: the body itself, or the one file of a multipart form.</summary>
+internal static class HandedInFile
+{
+    private const int BytesPerMegabyte = 1024 * 1024;
+
+    /// <summary>Reads the file whole, because the readers of files do not wait for the network.</summary>
+    /// <returns>The content, or what to answer instead.</returns>
+    public static async Task<(MemoryStream? Content, ProblemHttpResult? Problem)> ReadAsync(
+        HttpRequest request, int limitMegabytes, CancellationToken cancellation)
+    {
+        var limit = limitMegabytes * BytesPerMegabyte;
+        if (request.ContentLength > limit)
+            return (null, TooLarge(limitMegabytes));
+        var source = request.Body;
+        if (request.HasFormContentType)
+        {
+            var files = (await request.ReadFormAsync(cancellation)).Files;
+            if (files.Count != 1)
+            {
+                return (null, TypedResults.Problem(
+                    $"The form has {files.Count} files.", statusCode: StatusCodes.Status400BadRequest,
+                    title: "Send one file, in a form or as the body itself."));
+            }
+            source = files[0].OpenReadStream();
+        }
+
+        var content = new MemoryStream();
+        var buffer = new byte[81_920];
+        for (int read; (read = await source.ReadAsync(buffer, cancellation)) > 0;)
+        {
+            if (content.Length + read > limit)
+                return (null, TooLarge(limitMegabytes));
+            content.Write(buffer, 0, read);
+        }
+        content.Position = 0;
+        return (content, null);
+    }
+
+    private static ProblemHttpResult TooLarge(int limitMegabytes) => TypedResults.Problem(
+        $"The limit is {limitMegabytes} MB. Nothing was stored. Split the file and send its parts one by one.",
+        statusCode: StatusCodes.Status413PayloadTooLarge, title: "The file is too large.");
+}

@@ -1,0 +1,69 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>Fetches the forecasts of an organization's stations, and keeps each once.</summary>
+public sealed partial class ForecastHandler(
+    WorkWindowsDb db, NationalWeatherServiceClient service, IClock clock, ILogger<ForecastHandler> logger)
+{
+    /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
+    /// <returns>How many forecasts were new. A station whose forecast cannot be had is logged and passed over.</returns>
+    public async Task<int> FetchAsync(CancellationToken cancellation)
+    {
+        var stations = await db.Stations.AsNoTracking()
+            .Where(station => db.ParcelStations.Any(
+                link => link.StationId == station.Id && link.Purpose == StationPurpose.Temperature))
+            .OrderBy(station => station.GhcnId).ToListAsync(cancellation);
+        var stored = 0;
+        foreach (var station in stations)
+        {
+            try
+            {
+                if (await FetchAsync(station, cancellation))
+                    stored++;
+            }
+            catch (Exception fault) when (fault is WeatherServiceException or ForecastFormatException
+                or HttpRequestException || fault is OperationCanceledException && !cancellation.IsCancellationRequested)
+            {
+                LogFailed(fault, station.GhcnId);
+            }
+        }
+        return stored;
+    }
+
+    private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
+    {
+        var gridpoint = await service.FindGridpointAsync(station.Latitude, station.Longitude, cancellation);
+        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(gridpoint.TimeZone) is not { } zone)
+            throw new ForecastFormatException($"The reply names the time zone {gridpoint.TimeZone}, which is unknown.");
+        var reply = await service.GetForecastAsync(gridpoint, zone, newerThan: null, cancellation);
+        if (reply.Forecast is not { } daily
+            || await db.Forecasts.AnyAsync(
+                kept => kept.StationId == station.Id && kept.IssuedAt == daily.IssuedAt, cancellation))
+        {
+            return false;
+        }
+        if (!daily.Faults.IsEmpty)
+            LogRejected(station.GhcnId, daily.Faults.Faults.Length + daily.Faults.More);
+        var forecast = new Forecast
+        {
+            StationId = station.Id,
+            IssuedAt = daily.IssuedAt,
+            FetchedAt = clock.GetCurrentInstant(),
+        };
+        foreach (var reading in daily.Readings)
+            forecast.Readings.Add(new() { Element = reading.Element, Date = reading.Date, Value = reading.Value });
+        db.Add(forecast);
+        await db.SaveChangesAsync(cancellation);
+        return true;
+    }
+
+    [LoggerMessage(LogLevel.Warning, "No forecast for station {GhcnId}")]
+    private partial void LogFailed(Exception fault, string ghcnId);
+
+    [LoggerMessage(LogLevel.Warning, "The forecast for station {GhcnId} has {Count} values that cannot be used")]
+    private partial void LogRejected(string ghcnId, int count);
+}

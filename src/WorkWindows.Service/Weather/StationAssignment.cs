@@ -1,0 +1,86 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>
+/// Gives every parcel the nearest station with a usable record, one for temperature and one for wind, except where
+/// someone chose another. Runs whenever stations, their records or parcels change, in the transaction of the change.
+/// </summary>
+public sealed class StationAssignment(WorkWindowsDb db)
+{
+    /// <summary>Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.</summary>
+    private const double MinWindCoverage = 0.5;
+
+    /// <summary>A record that ends longer before the newest one is closed, and nothing new will come of it.</summary>
+    private static readonly Period ClosedAfter = Period.FromYears(1);
+
+    public async Task AssignAsync(CancellationToken cancellation)
+    {
+        var stations = await db.Stations.ToDictionaryAsync(station => station.GhcnId, cancellation);
+        var newest = stations.Values.Max(station => station.LastDay);
+        var current = stations.Values.Where(station => station.LastDay >= newest?.Minus(ClosedAfter)).ToList();
+        StationCandidate[] forTemperature =
+            [.. current.Select(station => new StationCandidate(Described(station), station.TemperatureCoverage))];
+        StationCandidate[] forWind =
+            [.. current.Select(station => new StationCandidate(Described(station), station.WindCoverage))];
+        var links = await db.ParcelStations.ToDictionaryAsync(link => (link.ParcelId, link.Purpose), cancellation);
+        foreach (var parcel in await db.Parcels.AsNoTracking().ToListAsync(cancellation))
+        {
+            Assign(parcel, StationPurpose.Temperature, forTemperature, StationChoice.MinCoverage);
+            Assign(parcel, StationPurpose.Wind, forWind, MinWindCoverage);
+        }
+        await db.SaveChangesAsync(cancellation);
+
+        void Assign(Parcel parcel, StationPurpose purpose, StationCandidate[] candidates, double minCoverage)
+        {
+            var link = links.GetValueOrDefault((parcel.Id, purpose));
+            var match = link is { IsManual: true }
+                ? Nearest(parcel, [new(Described(link.Station), 0)], minCoverage: 0, maxDistanceM: double.MaxValue)
+                : Nearest(parcel, candidates, minCoverage, StationChoice.MaxDistanceM);
+            if (match is not null)
+                Link(parcel.Id, purpose, link, stations[match.Station.Id], match);
+            else if (link is not null)
+                db.Remove(link);
+        }
+    }
+
+    /// <summary>Chooses a parcel's station for a purpose by hand, or with null leaves it to the distance again.</summary>
+    public async Task ChooseAsync(
+        Guid parcelId, StationPurpose purpose, Station? station, CancellationToken cancellation)
+    {
+        var link = await db.ParcelStations.SingleOrDefaultAsync(
+            row => row.ParcelId == parcelId && row.Purpose == purpose, cancellation);
+        if (link is null && station is not null)
+        {
+            link = new() { ParcelId = parcelId, Purpose = purpose, StationId = station.Id, DistanceM = 0 };
+            db.Add(link);
+        }
+        if (link is not null)
+            (link.StationId, link.IsManual) = (station?.Id ?? link.StationId, station is not null);
+        await db.SaveChangesAsync(cancellation);
+    }
+
+    private void Link(
+        Guid parcelId, StationPurpose purpose, ParcelStation? link, Station station, StationMatch match)
+    {
+        if (link is null)
+        {
+            link = new() { ParcelId = parcelId, Purpose = purpose, StationId = station.Id, DistanceM = match.DistanceM };
+            db.Add(link);
+        }
+        (link.StationId, link.DistanceM) = (station.Id, match.DistanceM);
+        link.ElevationDifferenceM = match.ElevationDifferenceM;
+    }
+
+    private static StationMatch? Nearest(
+        Parcel parcel, StationCandidate[] candidates, double minCoverage, double maxDistanceM) =>
+        StationChoice.Nearest(
+            candidates, parcel.Latitude, parcel.Longitude, parcel.ElevationM, minCoverage, maxDistanceM);
+
+    private static WeatherStation Described(Station station) =>
+        new(station.GhcnId, station.Name, station.Latitude, station.Longitude, station.ElevationM);
+}

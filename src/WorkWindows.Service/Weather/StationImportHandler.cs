@@ -1,0 +1,38 @@
+using Microsoft.EntityFrameworkCore;
+using WorkWindows.Feeds.Stations;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>Stores a station's file: all of it or nothing, and the same file again changes nothing.</summary>
+public sealed class StationImportHandler(
+    WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations)
+{
+    /// <param name="ghcnId">The station, whose readings the file must hold.</param>
+    /// <param name="file">A GHCN-Daily station file, fixed-width or CSV, gzip or not.</param>
+    /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
+    /// <returns>Null when there is no such station.</returns>
+    public async Task<ImportOutcome<ImportCounts>?> ImportAsync(
+        string ghcnId, Stream file, CancellationToken cancellation)
+    {
+        if (!await db.Stations.AnyAsync(station => station.GhcnId == ghcnId, cancellation))
+            return null;
+        var import = StationFile.Read(file);
+        if (!import.IsAccepted)
+            return ImportOutcome.Refused<ImportCounts>(import.Faults);
+        if (import.Station.StationId != ghcnId)
+        {
+            return ImportOutcome.Refused<ImportCounts>(new(
+                [new(1, "station", import.Station.StationId, $"the file of {ghcnId}, or the address of this station")], 0));
+        }
+
+        await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
+        var station = await db.Stations.SingleAsync(station => station.GhcnId == ghcnId, cancellation);
+        var counts = await readings.MergeAsync(station, import.Station.Readings, cancellation);
+        await db.SaveChangesAsync(cancellation);
+        await stations.AssignAsync(cancellation);
+        await change.CommitAsync(cancellation);
+        return ImportOutcome.Stored(counts);
+    }
+}

@@ -1,0 +1,56 @@
+using Hangfire;
+using Microsoft.Extensions.Options;
+using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Service.Hosting;
+
+namespace WorkWindows.Service.Weather;
+
+public static class WeatherServices
+{
+    /// <summary>The weather service makes a new forecast about every hour; twenty past it has been published.</summary>
+    private const string AtTwentyPast = "20 * * * *";
+
+    public static void AddWeather(this IHostApplicationBuilder builder)
+    {
+        var services = builder.Services;
+        services.AddMemoryCache();
+        services.AddScoped<WeatherRecords>();
+        services.AddScoped<ParcelWeather>();
+        services.AddScoped<StationHandler>();
+        services.AddScoped<StationReadings>();
+        services.AddScoped<StationImportHandler>();
+        services.AddScoped<StationAssignment>();
+        services.AddOptions<ForecastOptions>().BindConfiguration(ForecastOptions.Section)
+            .ValidateDataAnnotations().ValidateOnStart();
+        services.AddHttpClient(nameof(ForecastHandler)).AddStandardResilienceHandler();
+        services.AddTransient(scope => new NationalWeatherServiceClient(
+            scope.GetRequiredService<IHttpClientFactory>().CreateClient(nameof(ForecastHandler)),
+            Service(scope.GetRequiredService<IOptions<ForecastOptions>>().Value)));
+        services.AddScoped<ForecastHandler>();
+        services.AddScoped<ForecastRound>();
+        if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
+            services.AddHostedService<ForecastSchedule>();
+    }
+
+    public static void MapWeather(this IEndpointRouteBuilder app)
+    {
+        app.MapStations();
+        app.MapParcelStations();
+    }
+
+    private static NationalWeatherServiceOptions Service(ForecastOptions options) =>
+        new() { BaseAddress = options.BaseAddress, UserAgent = options.UserAgent };
+
+    /// <summary>Puts the job on the schedule once the database is there to keep it.</summary>
+    private sealed class ForecastSchedule(IRecurringJobManager jobs) : IHostedService
+    {
+        public Task StartAsync(CancellationToken cancellationToken)
+        {
+            jobs.AddOrUpdate<ForecastJob>(
+                ForecastJob.Id, job => job.RunAsync(CancellationToken.None), AtTwentyPast);
+            return Task.CompletedTask;
+        }
+
+        public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;
+    }
+}

@@ -1,0 +1,81 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging.Abstractions;
+using NodaTime;
+using NodaTime.Testing;
+using Shouldly;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Feeds.Tests.Forecasts;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
+using WorkWindows.Tests;
+
+namespace WorkWindows.Service.Tests.Weather;
+
+public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<TestDatabase>
+{
+    [Fact]
+    public async Task Fetch_KeepsEachForecastOnce_AndGoesOnWhenAStationHasNone()
+    {
+        var organization = await database.AddOrganizationAsync("Org");
+        // The service has no forecast for the first one; nobody takes temperatures from the last one.
+        await AddStationAsync(organization, "USC00000001", 40, -60, StationPurpose.Temperature);
+        var albany = await AddStationAsync(organization, "USC00000002", 42.745, -73.752, StationPurpose.Temperature);
+        await AddStationAsync(organization, "USC00000003", 42.745, -73.752, StationPurpose.Wind);
+        await using var server = await ReplayServer.StartAsync(async context =>
+        {
+            var path = $"feeds/forecast{context.Request.Path}.json";
+            if (context.Request.Path == "/points/40,-60")
+                await ReplayServer.SendAsync(context, 404, "application/problem+json", "{\"title\": \"No data\"}"u8.ToArray());
+            else
+                await ReplayServer.SendAsync(context, 200, "application/geo+json", File.ReadAllBytes(ProjectFiles.Reference(path)));
+        });
+
+        var first = await FetchAsync(organization, server);
+        var again = await FetchAsync(organization, server);
+
+        (first, again).ShouldBe((1, 0));
+        await using var db = database.Open(organization);
+        var kept = await db.Forecasts.Include(forecast => forecast.Readings).SingleAsync();
+        (kept.StationId, kept.IssuedAt).ShouldBe((albany, Instant.FromUtc(2026, 4, 12, 10, 27, 58)));
+        kept.Readings.Where(reading => reading.Element == DailyElement.GustMps).ShouldNotBeEmpty();
+        kept.Readings.ShouldContain(reading =>
+            reading.Element == DailyElement.MaxTemperatureC && reading.Date == new LocalDate(2026, 4, 13));
+    }
+
+    private async Task<int> FetchAsync(Guid organization, ReplayServer server)
+    {
+        using var http = new HttpClient();
+        var client = new NationalWeatherServiceClient(
+            http, new() { BaseAddress = server.Address, UserAgent = "(woods.example.org, office@example.org)" });
+        await using var db = database.Open(organization);
+        return await new ForecastHandler(
+            db, client, new FakeClock(Instant.FromUtc(2026, 4, 12, 12, 0)), NullLogger<ForecastHandler>.Instance)
+            .FetchAsync(TestContext.Current.CancellationToken);
+    }
+
+    private async Task<Guid> AddStationAsync(
+        Guid organization, string ghcnId, double latitude, double longitude, StationPurpose purpose)
+    {
+        await using var db = database.Open(organization);
+        var property = new Property
+        {
+            Key = ghcnId, Name = ghcnId, CountyFips = "36001", State = "NY", TimeZone = "America/New_York",
+        };
+        var parcel = new Parcel
+        {
+            PropertyId = property.Id, Key = ghcnId, Name = ghcnId, Latitude = latitude, Longitude = longitude,
+        };
+        var station = new Station
+        {
+            GhcnId = ghcnId, Name = ghcnId, Latitude = latitude, Longitude = longitude, WholeFahrenheit = true,
+        };
+        db.AddRange(property, parcel, station, new ParcelStation
+        {
+            ParcelId = parcel.Id, Purpose = purpose, StationId = station.Id, DistanceM = 0,
+        });
+        await db.SaveChangesAsync();
+        return station.Id;
+    }
+}

@@ -1,0 +1,39 @@
+using System.Text;
+using System.Text.Json;
+using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Tests;
+
+namespace WorkWindows.Service.Tests.Weather;
+
+/// <summary>Real station records, put into an organization through the API.</summary>
+internal static class GivenStation
+{
+    /// <summary>State College PA, 2000–2009; no wind.</summary>
+    public const string StateCollege = "USC00368449";
+
+    /// <summary>Minneapolis–St Paul airport MN, 1938–2015, with wind from 1996 on.</summary>
+    public const string Minneapolis = "USW00014922";
+
+    public static string StateCollegeFile => File.ReadAllText(ProjectFiles.Reference("stations/dly/USC00368449.dly"));
+
+    public static byte[] MinneapolisFile => File.ReadAllBytes(ProjectFiles.Reference("stations/dly/USW00014922.full.dly.gz"));
+
+    public static Task<JsonElement> PutAsync(
+        HttpClient client, string ghcnId, double latitude, double longitude, double? elevationM = null) =>
+        client.PostOkAsync($"/api/weather/stations/{ghcnId}", new { name = ghcnId, latitude, longitude, elevationM });
+
+    public static async Task StateCollegeAsync(HttpClient client)
+    {
+        await PutAsync(client, StateCollege, 40.7933, -77.8672, 356.6);
+        await ReadingsAsync(client, StateCollege, Encoding.ASCII.GetBytes(StateCollegeFile));
+    }
+
+    public static async Task MinneapolisAsync(HttpClient client, byte[]? file = null)
+    {
+        await PutAsync(client, Minneapolis, 44.8831, -93.2289, 265.8);
+        await ReadingsAsync(client, Minneapolis, file ?? MinneapolisFile);
+    }
+
+    public static Task<JsonElement> ReadingsAsync(HttpClient client, string ghcnId, byte[] file) =>
+        client.ImportAsync($"/api/weather/stations/{ghcnId}/readings", file);
+}
