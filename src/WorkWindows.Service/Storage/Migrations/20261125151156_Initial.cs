@@ -100,7 +100,11 @@ namespace WorkWindows.Service.Storage.Migrations
                     longitude = table.Column<double>(type: "double precision", nullable: false),
                     elevation_m = table.Column<double>(type: "double precision", nullable: true),
                     whole_fahrenheit = table.Column<bool>(type: "boolean", nullable: false),
-                    record_version = table.Column<int>(type: "integer", nullable: false)
+                    record_version = table.Column<int>(type: "integer", nullable: false),
+                    first_day = table.Column<LocalDate>(type: "date", nullable: true),
+                    last_day = table.Column<LocalDate>(type: "date", nullable: true),
+                    temperature_coverage = table.Column<double>(type: "double precision", nullable: false),
+                    wind_coverage = table.Column<double>(type: "double precision", nullable: false)
                 },
                 constraints: table =>
                 {
@@ -469,6 +473,7 @@ namespace WorkWindows.Service.Storage.Migrations
                     purpose = table.Column<string>(type: "text", nullable: false),
                     organization_id = table.Column<Guid>(type: "uuid", nullable: false, defaultValueSql: "current_setting('workwindows.organization')::uuid"),
                     station_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    is_manual = table.Column<bool>(type: "boolean", nullable: false),
                     distance_m = table.Column<double>(type: "double precision", nullable: false),
                     elevation_difference_m = table.Column<double>(type: "double precision", nullable: true)
                 },
