@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Http.HttpResults;
 
 namespace WorkWindows.Service.Hosting;
@@ -7,14 +8,20 @@ internal static class HandedInFile
 {
     private const int BytesPerMegabyte = 1024 * 1024;
 
+    /// <summary>What a form may add to its file.</summary>
+    private const int FormBytes = 64 * 1024;
+
     /// <summary>Reads the file whole, because the readers of files do not wait for the network.</summary>
     /// <returns>The content, or what to answer instead.</returns>
     public static async Task<(MemoryStream? Content, ProblemHttpResult? Problem)> ReadAsync(
         HttpRequest request, int limitMegabytes, CancellationToken cancellation)
     {
         var limit = limitMegabytes * BytesPerMegabyte;
-        if (request.ContentLength > limit)
+        if (request.ContentLength > limit + FormBytes)
             return (null, TooLarge(limitMegabytes));
+        // The limit here is the one that counts, and it tells what it is.
+        if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } server)
+            server.MaxRequestBodySize = limit + FormBytes;
         var source = request.Body;
         if (request.HasFormContentType)
         {

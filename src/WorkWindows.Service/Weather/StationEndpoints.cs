@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Http.HttpResults;
-using Microsoft.AspNetCore.Mvc;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Service.Accounts;
@@ -12,8 +11,6 @@ internal static class StationEndpoints
 {
     /// <summary>Twice the largest station file that NOAA publishes, unpacked.</summary>
     private const int LimitMegabytes = 64;
-
-    private const long ServerLimitBytes = 65L * 1024 * 1024;
 
     /// <summary>A station as the API shows it.</summary>
     /// <param name="GhcnId">Its GHCN-Daily id.</param>
@@ -37,7 +34,6 @@ internal static class StationEndpoints
             .WithSummary("Adds a station, or changes what is known of it.");
         stations.MapPost("/{ghcnId}/readings", ImportAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Stores a GHCN-Daily file of the station, .dly or CSV, gzip or not.")
-            .WithMetadata(new RequestSizeLimitAttribute(ServerLimitBytes))
             .Accepts<IFormFile>("text/plain", "text/csv", "application/gzip", "multipart/form-data");
     }
 

@@ -21,14 +21,21 @@ public sealed class StationReadings(WorkWindowsDb db)
 
     private const string Copy = "copy incoming_readings (element, date, value, quality_flag) from stdin (format binary)";
 
-    /// <summary>A row that a statement inserted has no transaction that ended an earlier version of it.</summary>
+    /// <summary>
+    /// Most rows of a file are there already and need no writing. A row that a statement inserted has no transaction
+    /// that ended an earlier version of it.
+    /// </summary>
     private const string Merge = """
         with changed as (
           insert into station_readings as stored (station_id, element, date, value, quality_flag)
-          select @station, element, date, value, quality_flag from incoming_readings
+          select @station, incoming.element, incoming.date, incoming.value, incoming.quality_flag
+          from incoming_readings incoming
+          left join station_readings kept
+            on kept.station_id = @station and kept.element = incoming.element and kept.date = incoming.date
+          where kept.station_id is null
+            or (kept.value, kept.quality_flag) is distinct from (incoming.value, incoming.quality_flag)
           on conflict (station_id, element, date) do update
             set value = excluded.value, quality_flag = excluded.quality_flag
-            where (stored.value, stored.quality_flag) is distinct from (excluded.value, excluded.quality_flag)
           returning xmax = 0 as is_new)
         select count(*) filter (where is_new), count(*) filter (where not is_new) from changed
         """;
@@ -62,14 +69,15 @@ public sealed class StationReadings(WorkWindowsDb db)
         await using var writer = await connection.BeginBinaryImportAsync(Copy, cancellation);
         foreach (var reading in readings)
         {
-            await writer.StartRowAsync(cancellation);
-            await writer.WriteAsync((short)reading.Element, NpgsqlDbType.Smallint, cancellation);
-            await writer.WriteAsync(reading.Date.ToDateOnly(), NpgsqlDbType.Date, cancellation);
-            await writer.WriteAsync(reading.Value, NpgsqlDbType.Double, cancellation);
+            // Written to a buffer; waiting for each value would take longer than sending all of them.
+            writer.StartRow();
+            writer.Write((short)reading.Element, NpgsqlDbType.Smallint);
+            writer.Write(reading.Date.ToDateOnly(), NpgsqlDbType.Date);
+            writer.Write(reading.Value, NpgsqlDbType.Double);
             if (reading.QualityFlag is { } flag)
-                await writer.WriteAsync(flag.ToString(CultureInfo.InvariantCulture), NpgsqlDbType.Char, cancellation);
+                writer.Write(flag.ToString(CultureInfo.InvariantCulture), NpgsqlDbType.Char);
             else
-                await writer.WriteNullAsync(cancellation);
+                writer.WriteNull();
         }
         await writer.CompleteAsync(cancellation);
     }

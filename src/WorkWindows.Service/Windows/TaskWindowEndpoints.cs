@@ -15,8 +15,11 @@ internal static class TaskWindowEndpoints
     /// <param name="States">The state of every day, as runs of equal state.</param>
     /// <param name="Season">Counts, windows, unknown days and leaf-out.</param>
     public sealed record WindowsView(
-        Guid TaskId, string TimeZone, LocalDate Today, OutlookView? Outlook, IReadOnlyList<StateRun> States,
+        Guid TaskId, string TimeZone, LocalDate Today, OutlookView? Outlook, IReadOnlyList<StateView> States,
         TaskSeason Season);
+
+    /// <summary>Days of one state, both ends included.</summary>
+    public sealed record StateView(LocalDate From, LocalDate To, DayState State);
 
     /// <summary>Where a task stands today.</summary>
     /// <param name="State">What may be done today.</param>
@@ -46,7 +49,8 @@ internal static class TaskWindowEndpoints
         return TypedResults.Ok(new WindowsView(
             task.Id, task.Zone.Id, today,
             days.Contains(today) ? View(Outlook.Of(evaluation, today)) : null,
-            [.. evaluation.Runs(days)], TaskSeason.Of(evaluation, days)));
+            [.. evaluation.Runs(days).Select(run => new StateView(run.First, run.Last, run.State))],
+            TaskSeason.Of(evaluation, days)));
     }
 
     private static async Task<Results<Ok<DayView>, NotFound, ValidationProblem>> DayAsync(

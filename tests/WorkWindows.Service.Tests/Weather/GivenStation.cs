@@ -1,3 +1,4 @@
+using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
 using WorkWindows.Service.Tests.Hosting;
@@ -16,7 +17,15 @@ internal static class GivenStation
 
     public static string StateCollegeFile => File.ReadAllText(ProjectFiles.Reference("stations/dly/USC00368449.dly"));
 
-    public static byte[] MinneapolisFile => File.ReadAllBytes(ProjectFiles.Reference("stations/dly/USW00014922.full.dly.gz"));
+    /// <summary>The years of its file that are wanted; all of them take their time.</summary>
+    public static byte[] MinneapolisFile(Func<int, bool> isWanted)
+    {
+        using var unpacked = new StreamReader(new GZipStream(
+            File.OpenRead(ProjectFiles.Reference("stations/dly/USW00014922.full.dly.gz")), CompressionMode.Decompress));
+        var lines = unpacked.ReadToEnd().Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            .Where(line => isWanted(int.Parse(line.AsSpan(11, 4))));
+        return Encoding.ASCII.GetBytes(string.Join('\n', lines) + '\n');
+    }
 
     public static Task<JsonElement> PutAsync(
         HttpClient client, string ghcnId, double latitude, double longitude, double? elevationM = null) =>
@@ -28,10 +37,10 @@ internal static class GivenStation
         await ReadingsAsync(client, StateCollege, Encoding.ASCII.GetBytes(StateCollegeFile));
     }
 
-    public static async Task MinneapolisAsync(HttpClient client, byte[]? file = null)
+    public static async Task MinneapolisAsync(HttpClient client, Func<int, bool> isWanted)
     {
         await PutAsync(client, Minneapolis, 44.8831, -93.2289, 265.8);
-        await ReadingsAsync(client, Minneapolis, file ?? MinneapolisFile);
+        await ReadingsAsync(client, Minneapolis, MinneapolisFile(isWanted));
     }
 
     public static Task<JsonElement> ReadingsAsync(HttpClient client, string ghcnId, byte[] file) =>
