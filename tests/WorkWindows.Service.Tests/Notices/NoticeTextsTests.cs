@@ -1,3 +1,5 @@
+using System.Net;
+using System.Text.RegularExpressions;
 using Shouldly;
 using Shouldly.Configuration;
 using WorkWindows.Service.Notices;
@@ -33,6 +35,20 @@ public sealed class NoticeTextsTests
     }
 
     [Theory]
+    [InlineData(NoticeKinds.GoodToCut)]
+    [InlineData(NoticeKinds.Reminder)]
+    [InlineData(NoticeKinds.StopWork)]
+    public void TextAndHtml_SayTheSame(string kind)
+    {
+        var night = Of(Work("clocccccc")) with { Announced = [Told(5, 6)] };
+        var notice = NightPlan.Of(night).Messages.First(message => message.Kind == kind).Notice;
+        var body = NoticeHtml.Of(notice).Split("<body")[1].Split('>', 2)[1];
+
+        Words(WebUtility.HtmlDecode(Regex.Replace(body, "<[^>]*>", " ")))
+            .ShouldBe(Words(Regex.Replace(NoticeText.Of(notice), @"^(-+|\* )|^  \[|\]$", " ", RegexOptions.Multiline)));
+    }
+
+    [Theory]
     [InlineData("cooccccc", "Good to cut this week: Cedar Hollow, Tue 3 – Wed 4 Feb")]
     [InlineData("cocccccc", "Good to cut this week: Cedar Hollow, Tue 3 Feb")]
     [InlineData("cococccc", "Good to cut this week: Cedar Hollow, from Tue 3 Feb")]
@@ -43,6 +59,9 @@ public sealed class NoticeTextsTests
     public void GoodToCut_NamesBothMonths_WhenARunCrossesThem() =>
         NightPlan.Of(Of(Work("ooocccccc", today: new(2026, 1, 30)))).Messages[0].Notice.Subject
             .ShouldBe("Good to cut this week: Cedar Hollow, Fri 30 Jan – Sun 1 Feb");
+
+    private static string[] Words(string text) =>
+        text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
 
     private static void Approve(NightPlan plan, string kind)
     {

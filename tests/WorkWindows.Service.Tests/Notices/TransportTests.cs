@@ -1,3 +1,4 @@
+using System.Text;
 using MimeKit;
 using Shouldly;
 using WorkWindows.Service.Notices;
@@ -24,12 +25,14 @@ public sealed class TransportTests
         mail.To.ToString().ShouldBe("nell@example.org");
         mail.Date.ShouldBe(Now.ToDateTimeOffset());
         mail.Headers[HeaderId.AutoSubmitted].ShouldBe("auto-generated");
-        mail.TextBody.ShouldBe("Below 20 °F.\n".ReplaceLineEndings("\r\n"));
+        mail.TextBody.ShouldBe("Below 20 °F.\n");
         mail.HtmlBody.ShouldBe("<p>Below 20 °F.</p>");
         var calendar = mail.Attachments.ShouldHaveSingleItem().ShouldBeOfType<TextPart>();
         calendar.ContentType.MimeType.ShouldBe("text/calendar");
         calendar.ContentType.Parameters["method"].ShouldBe("CANCEL");
-        calendar.Text.ShouldBe(Calendar);
+        using var content = new MemoryStream();
+        await calendar.Content!.DecodeToAsync(content);
+        Encoding.UTF8.GetString(content.ToArray()).ShouldBe(Calendar);
     }
 
     [Fact]
