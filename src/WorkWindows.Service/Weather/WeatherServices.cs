@@ -13,8 +13,6 @@ public static class WeatherServices
     public static void AddWeather(this IHostApplicationBuilder builder)
     {
         var services = builder.Services;
-        services.AddMemoryCache();
-        services.AddScoped<WeatherRecords>();
         services.AddScoped<ParcelWeather>();
         services.AddScoped<StationHandler>();
         services.AddScoped<StationReadings>();

@@ -1,10 +1,14 @@
+using WorkWindows.Service.Weather;
+
 namespace WorkWindows.Service.Windows;
 
 public static class WindowServices
 {
     public static void AddWindows(this IHostApplicationBuilder builder)
     {
+        builder.Services.AddMemoryCache();
         builder.Services.AddSingleton<RulePacks>();
+        builder.Services.AddScoped<WeatherRecords>();
         builder.Services.AddScoped<TaskEvaluator>();
         builder.Services.AddScoped<DecisionStore>();
         builder.Services.AddScoped<WindowHandler>();
