@@ -44,7 +44,11 @@ internal static class Reminders
         {
             plan.Announced.Add(new()
             {
-                TaskId = task.Task.Id, PersonId = lead, FirstDay = day, LastDay = day, AnnouncedAt = night.Now,
+                TaskId = task.Task.Id,
+                PersonId = lead,
+                FirstDay = day,
+                LastDay = day,
+                AnnouncedAt = night.Now,
             });
         }
     }

@@ -23,20 +23,36 @@ internal sealed record GivenLand(
         var lead = Person("tom", Role.CrewLead);
         var property = new Property
         {
-            Key = "CH", Name = "Cedar Hollow", LandownerId = owner.Id, CountyFips = "26065", State = "MI", TimeZone = zone,
+            Key = "CH",
+            Name = "Cedar Hollow",
+            LandownerId = owner.Id,
+            CountyFips = "26065",
+            State = "MI",
+            TimeZone = zone,
         };
         var parcel = new Parcel
         {
-            PropertyId = property.Id, Key = "CH-N", Name = "North Forty", Latitude = 42.7, Longitude = -84.5,
+            PropertyId = property.Id,
+            Key = "CH-N",
+            Name = "North Forty",
+            Latitude = 42.7,
+            Longitude = -84.5,
             Stand = [new("sugar maple", 4, 8, 120)],
         };
         var station = new Station
         {
-            GhcnId = "USC00200001", Name = "Larkspur", Latitude = 42.7, Longitude = -84.5, WholeFahrenheit = true,
+            GhcnId = "USC00200001",
+            Name = "Larkspur",
+            Latitude = 42.7,
+            Longitude = -84.5,
+            WholeFahrenheit = true,
         };
         var link = new ParcelStation
         {
-            ParcelId = parcel.Id, StationId = station.Id, Purpose = StationPurpose.Temperature, DistanceM = 900,
+            ParcelId = parcel.Id,
+            StationId = station.Id,
+            Purpose = StationPurpose.Temperature,
+            DistanceM = 900,
         };
         var task = NewTask(parcel.Id, "T-1", practice, lead.Id);
         db.AddRange(owner, lead, property, parcel, station, link, task);
@@ -75,8 +91,12 @@ internal sealed record GivenLand(
         var address = $"{name}.{Guid.NewGuid():N}@example.org";
         return new()
         {
-            DisplayName = name, Role = role, Email = address, UserName = address,
-            NormalizedUserName = address.ToUpperInvariant(), SecurityStamp = name,
+            DisplayName = name,
+            Role = role,
+            Email = address,
+            UserName = address,
+            NormalizedUserName = address.ToUpperInvariant(),
+            SecurityStamp = name,
         };
     }
 }

@@ -130,7 +130,11 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
         {
             var property = new Property
             {
-                Key = "W", Name = "West", CountyFips = "55001", State = "WI", TimeZone = "America/Chicago",
+                Key = "W",
+                Name = "West",
+                CountyFips = "55001",
+                State = "WI",
+                TimeZone = "America/Chicago",
             };
             var parcel = new Parcel { PropertyId = property.Id, Key = "W-1", Name = "W", Latitude = 44, Longitude = -90 };
             db.AddRange(property, parcel, GivenLand.NewTask(parcel.Id, "W-T", "tie-down"));

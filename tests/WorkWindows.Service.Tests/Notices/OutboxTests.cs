@@ -147,7 +147,10 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
 
     internal static IOptions<MailOptions> Smtp(int port) => Options.Create(new MailOptions
     {
-        Host = "127.0.0.1", Port = port, UseTls = false, From = "notices@example.org",
+        Host = "127.0.0.1",
+        Port = port,
+        UseTls = false,
+        From = "notices@example.org",
     });
 
     private NoticeHost Worker(int port) => new(database, _clock, new SmtpTransport(Smtp(port)));

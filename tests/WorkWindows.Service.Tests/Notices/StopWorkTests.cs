@@ -42,7 +42,8 @@ public sealed class StopWorkTests
         var first = NightPlan.Of(Of(Work("ooococcc")) with { Announced = [Told(0, 4)] });
         var again = NightPlan.Of(Of(Work("ooococcc")) with
         {
-            Announced = first.Announced, Written = first.Messages.Select(message => message.Key).ToHashSet(),
+            Announced = first.Announced,
+            Written = first.Messages.Select(message => message.Key).ToHashSet(),
         });
 
         again.Messages.ShouldBeEmpty();
