@@ -58,8 +58,12 @@ public sealed class SeasonViewTests
     }
 
     [Fact]
-    public void Temperatures_AreNull_WhenNoneIsKnown() =>
-        TemperatureChart.Of(GivenTask.Of([Gap, Gap], Closes("calendar: { on: 01-01 }")).Evaluation.Signals, new(First, 2), First).ShouldBeNull();
+    public void Temperatures_AreNull_WhenNoneIsKnown()
+    {
+        var task = GivenTask.Of([Gap, Gap], Closes("calendar: { on: 01-01 }"));
+
+        TemperatureChart.Of(task.Evaluation.Signals, task.Evaluation.Span, First).ShouldBeNull();
+    }
 
     [Fact]
     public void Today_IsNull_WhenTheDaysLieInThePast() =>
