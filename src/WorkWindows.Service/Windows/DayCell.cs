@@ -27,6 +27,7 @@ public sealed record DayCell(LocalDate Day, DayState State, bool IsScheduled, bo
     public static IReadOnlyList<DayCell> Of(EvaluatedTask task, DaySpan days, LocalDate today) =>
     [
         .. Enumerable.Range(0, days.Count).Select(index => days[index]).Select(day => new DayCell(
-            day, task.Evaluation[day], day == task.Task.ScheduledOn, day == today, DayWords.AddressOf(task.Task.Id, day))),
+            day, task.Evaluation[day], day == task.Task.ScheduledOn, day == today,
+            DayWords.AddressOf(task.Task.Id, day))),
     ];
 }

@@ -68,9 +68,11 @@ public sealed record DayReasons(
         var light = signals[SignalKind.LightShiftMinutes]!.Values[index];
         var dark = signals[SignalKind.DarkShiftMinutes]!.Values[index];
         var inTheDark = dark > 0 ? $", {Hours(dark)} of it in the dark" : ", all of it in daylight";
-        return $"Sunrise {At(sun.Sunrise)}, sunset {At(sun.Sunset)}. The shift is {Hours(light + dark)} long{inTheDark}.";
+        return $"Sunrise {At(sun.Sunrise)}, sunset {At(sun.Sunset)}. "
+            + $"The shift is {Hours(light + dark)} long{inTheDark}.";
 
-        string At(Instant? instant) => instant is { } known ? Time.Format(known.InZone(task.Task.Zone).TimeOfDay) : "none";
+        string At(Instant? instant) =>
+            instant is { } known ? Time.Format(known.InZone(task.Task.Zone).TimeOfDay) : "none";
     }
 
     private static string Hours(double minutes) => $"{(int)minutes / 60} h {(int)minutes % 60} min";

@@ -18,7 +18,10 @@ public sealed record DayStatement(DayState State, string Headline, IReadOnlyList
             DayState.Limited => new(explanation.State, $"Limited {when}: only with these measures",
                 [.. explanation.Deciding.Select(verdict => verdict.Rule.Measure).OfType<string>().Distinct()]),
             DayState.Unknown => new(explanation.State, $"Not known {when}: do not start",
-                [$"Not known: {OutlookWords.Missing(explanation)}. Without it a rule that may close the day cannot be checked."]),
+            [
+                $"Not known: {OutlookWords.Missing(explanation)}. "
+                    + "Without it a rule that may close the day cannot be checked.",
+            ]),
             DayState.Closed => new(explanation.State, $"Closed {when}",
                 [.. explanation.Deciding.Select(verdict => verdict.Rule.Because).Distinct()]),
         };

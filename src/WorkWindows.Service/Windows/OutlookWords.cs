@@ -7,7 +7,8 @@ namespace WorkWindows.Service.Windows;
 public static class OutlookWords
 {
     /// <returns>
-    /// Such as 'Open until Thu 30 Apr, then closed: …', 'Opens Mon 25 Jan' or 'May open Sat 28 Nov, not known yet: wind'.
+    /// Such as 'Open until Thu 30 Apr, then closed: …', 'Opens Mon 25 Jan' or
+    /// 'May open Sat 28 Nov, not known yet: gusts'.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The day lies outside the evaluation's span.</exception>
     public static string Of(TaskEvaluation evaluation, LocalDate today)
@@ -18,7 +19,7 @@ public static class OutlookWords
         if (outlook.Today == DayState.Unknown)
             return $"Not known today: {Missing(Explanation.Of(evaluation, today))}";
         if (outlook.MayOpen is { } mayOpen)
-            return $"May open {DayWords.Of(mayOpen, today)}, not known yet: {Missing(Explanation.Of(evaluation, mayOpen))}";
+            return $"May open {DayWords.Of(mayOpen, today)}, {Why(Explanation.Of(evaluation, mayOpen))}";
         return outlook.Next is { } next
             ? $"Opens {DayWords.Of(next.First, today)}"
             : $"Does not open before {DayWords.Of(evaluation.Span.Last, today)}";

@@ -32,7 +32,8 @@ public sealed class SeasonModel(
         if (await windows.TodayAsync(id, cancellation) is not { } today)
             return NotFound();
         Today = today;
-        var parcel = await tasks.All.Where(task => task.Id == id).Select(task => task.ParcelId).SingleAsync(cancellation);
+        var parcel = await tasks.All.Where(task => task.Id == id).Select(task => task.ParcelId)
+            .SingleAsync(cancellation);
         Stations = await weather.SourcesAsync(parcel, cancellation);
         var first = Stations.Min(station => station.FirstReading)?.Year ?? Today.Year;
         Years = [.. Enumerable.Range(first, Today.Year - first + 1).Reverse()];

@@ -66,7 +66,8 @@ public sealed record SeasonBands(
     private static Band Of(Rule rule, List<BandRun> runs)
     {
         var named = runs.Take(NamedRuns).Select(run =>
-            $"{(run.Fill == InDoubt ? "not known" : run.Fill)} {DayWords.WithYear(run.First)} to {DayWords.WithYear(run.Last)}");
+            $"{(run.Fill == InDoubt ? "not known" : run.Fill)} "
+            + $"{DayWords.WithYear(run.First)} to {DayWords.WithYear(run.Last)}");
         var more = runs.Count > NamedRuns ? $", and {runs.Count - NamedRuns} more times" : "";
         return new(rule.Title, WordOf(rule.Effect), $"{rule.Title}: {string.Join(", ", named)}{more}", runs);
     }

@@ -5,7 +5,7 @@ using WorkWindows.Engine.Days;
 
 namespace WorkWindows.Service.Windows;
 
-/// <summary>Where days stand in a drawing that is as wide as its page: one column a day, in per cent of the width.</summary>
+/// <summary>Where days stand in a drawing as wide as its page: one column a day, in per cent of the width.</summary>
 public sealed record StripScale(DaySpan Days)
 {
     private const int DaysOfALabel = 12;
@@ -26,11 +26,13 @@ public sealed record StripScale(DaySpan Days)
     /// The first day of each month that begins in the days, January with its year; without a label where none fits.
     /// </summary>
     public IEnumerable<(LocalDate Day, string Label)> Months =>
-        Enumerable.Range(0, Days.Count).Select(index => Days[index]).Where(day => day.Day == 1).Select(day => (day, LabelOf(day)));
+        Enumerable.Range(0, Days.Count).Select(index => Days[index]).Where(day => day.Day == 1)
+            .Select(day => (day, LabelOf(day)));
 
     private string LabelOf(LocalDate month) => Days.IndexOf(month) + DaysOfALabel > Days.Count
         ? ""
         : (month.Month == 1 ? MonthAndYear : Month).Format(month);
 
-    private string Percent(double days) => $"{(days * 100 / Days.Count).ToString("0.###", CultureInfo.InvariantCulture)}%";
+    private string Percent(double days) =>
+        $"{(days * 100 / Days.Count).ToString("0.###", CultureInfo.InvariantCulture)}%";
 }

@@ -25,7 +25,8 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
     /// <returns>Null when no temperature is known on any of the days.</returns>
     public static TemperatureChart? Of(SignalSet signals, DaySpan days, LocalDate today)
     {
-        var (min, max) = (Read(signals, SignalKind.MinTemperatureC, days), Read(signals, SignalKind.MaxTemperatureC, days));
+        var min = Read(signals, SignalKind.MinTemperatureC, days);
+        var max = Read(signals, SignalKind.MaxTemperatureC, days);
         if (!min.Concat(max).Any(reading => reading.ValueF is not null))
             return null;
         var json = JsonSerializer.Serialize(new

@@ -16,7 +16,8 @@ internal static class ScenarioWeather
     /// <summary>Minimum and maximum °F, wind and gust mph, of today and the six days after.</summary>
     private static readonly (int MinF, int MaxF, int WindMph, int GustMph)[] Coming =
     [
-        (24, 36, 8, 14), (17, 29, 10, 16), (14, 27, 9, 15), (12, 28, 6, 11), (22, 35, 12, 18), (28, 39, 21, 33), (30, 41, 9, 15),
+        (24, 36, 8, 14), (17, 29, 10, 16), (14, 27, 9, 15), (12, 28, 6, 11),
+        (22, 35, 12, 18), (28, 39, 21, 33), (30, 41, 9, 15),
     ];
 
     public static Station Add(WorkWindowsDb db)

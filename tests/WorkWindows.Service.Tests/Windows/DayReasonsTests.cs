@@ -40,7 +40,8 @@ public sealed class DayReasonsTests
     {
         var reason = ReasonOn(0, [10], Closes("signal: min-temperature, below: 20 degF"));
 
-        (reason.Authority, reason.Source, reason.Address).ShouldBe(("agency guideline", "Handbook, 2020", "https://example.org/0"));
+        (reason.Authority, reason.Source, reason.Address)
+            .ShouldBe(("agency guideline", "Handbook, 2020", "https://example.org/0"));
     }
 
     [Theory]
@@ -51,7 +52,10 @@ public sealed class DayReasonsTests
         "Not known: minimum temperature. Without it a rule that may close the day cannot be checked.")]
     public void Statement_SaysTheStateAndWhy(double minF, string headline, string reason)
     {
-        var task = GivenTask.Of([minF], Closes("signal: min-temperature, below: 20 degF"), Limits("signal: min-temperature, below: 28 degF"));
+        var task = GivenTask.Of(
+            [minF],
+            Closes("signal: min-temperature, below: 20 degF"),
+            Limits("signal: min-temperature, below: 28 degF"));
 
         var statement = DayStatement.Of(Explanation.Of(task.Evaluation, First), First);
 

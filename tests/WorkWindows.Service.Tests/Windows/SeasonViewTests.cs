@@ -11,14 +11,14 @@ public sealed class SeasonViewTests
 {
     private const double Gap = double.NaN;
 
-    private static readonly EvaluatedTask Task = GivenTask.Of(
+    private static readonly EvaluatedTask Evaluated = GivenTask.Of(
         [30, 10, 10, 25, Gap, 30],
         Limits("signal: min-temperature, below: 28 degF"),
         Requires("calendar: { from: 01-01, to: 12-31 }"),
         Closes("signal: min-temperature, below: 20 degF"),
         Closes("calendar: { from: 08-01, to: 08-31 }"));
 
-    private static readonly SeasonView View = SeasonView.Of(Task, Task.Evaluation.Span, First);
+    private static readonly SeasonView View = SeasonView.Of(Evaluated, Evaluated.Evaluation.Span, First);
 
     [Fact]
     public void Bands_DrawTheDayStatesWithoutGaps()
@@ -58,12 +58,16 @@ public sealed class SeasonViewTests
     }
 
     [Fact]
-    public void Temperatures_AreNull_WhenNoneIsKnown() =>
-        TemperatureChart.Of(GivenTask.Of([Gap, Gap]).Evaluation.Signals, new(First, 2), First).ShouldBeNull();
+    public void Temperatures_AreNull_WhenNoneIsKnown()
+    {
+        var task = GivenTask.Of([Gap, Gap], Closes("calendar: { on: 01-01 }"));
+
+        TemperatureChart.Of(task.Evaluation.Signals, task.Evaluation.Span, First).ShouldBeNull();
+    }
 
     [Fact]
     public void Today_IsNull_WhenTheDaysLieInThePast() =>
-        SeasonView.Of(Task, Task.Evaluation.Span, First.PlusYears(1)).Today.ShouldBeNull();
+        SeasonView.Of(Evaluated, Evaluated.Evaluation.Span, First.PlusYears(1)).Today.ShouldBeNull();
 
     [Theory]
     [InlineData(null, "2025-12-05", "2027-02-03")]

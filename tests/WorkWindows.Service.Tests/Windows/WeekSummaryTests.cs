@@ -14,7 +14,8 @@ public sealed class WeekSummaryTests
     [InlineData("COC CCO", "No task may be done today, 2 by Sat 3 Jan.")]
     [InlineData("CCC", "No task may be done today.")]
     [InlineData("OOO UUU", "1 of 2 tasks may be done today. For 1, something is not known: do not start it.")]
-    [InlineData("UOO UUU", "No task may be done today, 1 by Fri 2 Jan. For 2, something is not known: do not start them.")]
+    [InlineData("UCO UUU",
+        "No task may be done today, 1 by Sat 3 Jan. For 2, something is not known: do not start them.")]
     public void Of_CountsTasksByTheDayTheyMayBeDone(string states, string summary)
     {
         var tasks = states.Split(' ', StringSplitOptions.RemoveEmptyEntries)
@@ -23,6 +24,9 @@ public sealed class WeekSummaryTests
         WeekSummary.Of([.. tasks]).ShouldBe(summary);
     }
 
-    private static DayCell Cell(char letter, int day) =>
-        new(GivenTask.First.PlusDays(day), Enum.GetValues<DayState>().Single(state => $"{state}"[0] == letter), false, day == 0, "");
+    private static DayCell Cell(char letter, int day)
+    {
+        var state = Enum.GetValues<DayState>().Single(state => $"{state}"[0] == letter);
+        return new(GivenTask.First.PlusDays(day), state, IsScheduled: false, IsToday: day == 0, "");
+    }
 }
