@@ -47,15 +47,25 @@ public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
         {
             db.AddRange(Enum.GetValues<StationPurpose>().Select(purpose => new ParcelStation
             {
-                ParcelId = parcel.Id, Purpose = purpose, StationId = weather.Id, DistanceM = 9_300, ElevationDifferenceM = -24,
+                ParcelId = parcel.Id,
+                Purpose = purpose,
+                StationId = weather.Id,
+                DistanceM = 9_300,
+                ElevationDifferenceM = -24,
             }));
         }
         await db.SaveChangesAsync();
         db.Add(new WeatherSnapshot { Hash = "scenario", Content = [1] });
         db.Add(new Decision
         {
-            TaskId = hingeCut.Id, EvaluatedAt = Now - Duration.FromHours(6), FirstDay = new(2026, 2, 3),
-            LastDay = new(2027, 2, 2), Hash = new string('c', 64), Content = [1], SnapshotHash = "scenario", PackHashes = [],
+            TaskId = hingeCut.Id,
+            EvaluatedAt = Now - Duration.FromHours(6),
+            FirstDay = new(2026, 2, 3),
+            LastDay = new(2027, 2, 2),
+            Hash = new string('c', 64),
+            Content = [1],
+            SnapshotHash = "scenario",
+            PackHashes = [],
         });
         await db.SaveChangesAsync();
         return new(hingeCut.Id, tieDown.Id, felling.Id);
@@ -74,18 +84,32 @@ public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
 
     private static Property NewProperty(string name, Guid? landowner) => new()
     {
-        Key = name, Name = name, LandownerId = landowner, CountyFips = "26161", State = "MI", TimeZone = "America/Detroit",
+        Key = name,
+        Name = name,
+        LandownerId = landowner,
+        CountyFips = "26161",
+        State = "MI",
+        TimeZone = "America/Detroit",
     };
 
     private static Parcel NewParcel(
         Property property, string name, double latitude, double longitude, params StandRow[] stand) => new()
-    {
-        PropertyId = property.Id, Key = name, Name = name, Latitude = latitude, Longitude = longitude, Stand = stand,
-    };
+        {
+            PropertyId = property.Id,
+            Key = name,
+            Name = name,
+            Latitude = latitude,
+            Longitude = longitude,
+            Stand = stand,
+        };
 
     private static PlannedTask NewTask(string practice, Parcel parcel, decimal quantity, string unit) => new()
     {
-        Key = $"{practice} {parcel.Name}", ParcelId = parcel.Id, PracticeId = practice, CrewSize = 3,
-        Quantity = quantity, QuantityUnit = unit,
+        Key = $"{practice} {parcel.Name}",
+        ParcelId = parcel.Id,
+        PracticeId = practice,
+        CrewSize = 3,
+        Quantity = quantity,
+        QuantityUnit = unit,
     };
 }

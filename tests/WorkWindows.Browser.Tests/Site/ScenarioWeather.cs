@@ -24,7 +24,11 @@ internal static class ScenarioWeather
     {
         var station = new Station
         {
-            GhcnId = "USC00990001", Name = "Fernhollow mill", Latitude = 42.21, Longitude = -83.68, ElevationM = 250,
+            GhcnId = "USC00990001",
+            Name = "Fernhollow mill",
+            Latitude = 42.21,
+            Longitude = -83.68,
+            ElevationM = 250,
             WholeFahrenheit = true,
         };
         db.Add(station);
@@ -32,12 +36,17 @@ internal static class ScenarioWeather
         {
             db.Add(new StationReading
             {
-                StationId = station.Id, Element = reading.Element, Date = reading.Date, Value = reading.Value,
+                StationId = station.Id,
+                Element = reading.Element,
+                Date = reading.Date,
+                Value = reading.Value,
             });
         }
         var forecast = new Service.Weather.Forecast
         {
-            StationId = station.Id, IssuedAt = Scenario.Now - Duration.FromHours(2), FetchedAt = Scenario.Now,
+            StationId = station.Id,
+            IssuedAt = Scenario.Now - Duration.FromHours(2),
+            FetchedAt = Scenario.Now,
         };
         foreach (var reading in Coming.SelectMany((day, index) => Readings(Today.PlusDays(index), day)))
         {
