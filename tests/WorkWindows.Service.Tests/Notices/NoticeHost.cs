@@ -12,6 +12,7 @@ using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Tests.Notices;
@@ -37,6 +38,7 @@ internal sealed class NoticeHost : IDisposable
         builder.Services.AddLogging(logging => logging.AddProvider(Logs));
         builder.Services.AddSingleton(clock);
         builder.AddStorage();
+        builder.AddWeather();
         builder.AddWindows();
         builder.AddJobs();
         builder.AddNotices();
