@@ -15,11 +15,13 @@ internal static class CreateOrganizationCommand
         var name = new Option<string>("--name") { Required = true, Description = "The organization's name." };
         var zone = new Option<string>("--time-zone")
         {
-            Required = true, Description = "IANA zone of its nightly run, such as America/Detroit.",
+            Required = true,
+            Description = "IANA zone of its nightly run, such as America/Detroit.",
         };
         var address = new Option<string>("--postal-address")
         {
-            Required = true, Description = "Stands at the foot of every notice.",
+            Required = true,
+            Description = "Stands at the foot of every notice.",
         };
         var email = new Option<string>("--email") { Required = true, Description = "Mail address of the consultant." };
         var person = new Option<string>("--person") { Required = true, Description = "Name of the consultant." };

@@ -36,14 +36,18 @@ public static class ImportOutcome
 internal static class ImportProblems
 {
     public static ProblemHttpResult Refusal(FaultReport report) => TypedResults.Problem(
-        $"{report.Faults.Length + report.More} faults. Nothing was stored.",
+        $"Faults: {report.Faults.Length + report.More}. Nothing was stored.",
         statusCode: StatusCodes.Status422UnprocessableEntity,
         title: "The file is not accepted.",
         extensions: new Dictionary<string, object?>
         {
             ["faults"] = report.Faults.Select(fault => new
             {
-                fault.Line, fault.Item, fault.Field, fault.Value, fault.Accepted,
+                fault.Line,
+                fault.Item,
+                fault.Field,
+                fault.Value,
+                fault.Accepted,
             }),
             ["more"] = report.More,
         });

@@ -1,7 +1,7 @@
 using NodaTime;
 using NodaTime.Text;
-using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Daylight;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;

@@ -65,6 +65,20 @@ public sealed class StationChoiceTests
         Assert.Equal(0, StationChoice.Coverage(DailySeries.Empty, new(2025, 12, 31), 1));
     }
 
+    [Fact]
+    public void Coverage_CountsDaysWithEveryElementAskedFor()
+    {
+        var last = new LocalDate(2025, 12, 31);
+        var year = DaySpan.Between(new(2025, 1, 1), last);
+        var winds = Enumerable.Range(0, year.Count).Select(day => new DailyReading(year[day], DailyElement.WindMps, 4, null));
+        var gusts = Enumerable.Range(0, 73).Select(day => new DailyReading(year[day], DailyElement.GustMps, 7, null));
+        var series = DailySeries.Of([.. winds, .. gusts]);
+
+        Assert.Equal(1, StationChoice.Coverage(series, last, 1, DailyElement.WindMps));
+        Assert.Equal(73 / 365.0, StationChoice.Coverage(series, last, 1, DailyElement.WindMps, DailyElement.GustMps), 1e-12);
+        Assert.Equal(0, StationChoice.Coverage(series, last, 1, DailyElement.WindMps, DailyElement.MinTemperatureC));
+    }
+
     private static StationCandidate Station(string id, double latitudeDeg, double coverage) =>
         new(new(id, $"Station {id}", latitudeDeg, -89, 300), coverage);
 }

@@ -18,6 +18,8 @@ public class ParcelFaultTests
     [InlineData("flags", "[\"oakWiltNearby\"]", "flags", "oakWiltNearby")]
     [InlineData("flags", "\"wet-ground\"", "flags", "wet-ground")]
     [InlineData("parcelName", "\"a\\u0000b\"", "parcelName", "a\0b")]
+    [InlineData("elevationM", "12000", "elevationM", "12000")]                  // feet, surely
+    [InlineData("elevationM", "\"300\"", "elevationM", "300")]
     [InlineData("stand", "[]", "stand", "[]")]
     [InlineData("stand", "[{\"species\": \"red maple\", \"dbhMinIn\": 4, \"dbhMaxIn\": 8, \"stemsPerAcre\": -1}]",
         "stand[0].stemsPerAcre", "-1")]

@@ -16,6 +16,7 @@ public class ParcelFileTests
             .With("parcelName", "\" North slope \"")
             .With("landowner", "\"Ada Example\"")
             .With("landownerEmail", "\"ada@example.org\"")
+            .With("elevationM", "356.5")
             .With("flags", "[\"oak-wilt-nearby\", \"quiet-on-deer-openers\"]")
             .With("stand", """
                 [{"species": "Northern red oak", "dbhMinIn": 10, "dbhMaxIn": 14, "stemsPerAcre": 22.5},
@@ -25,7 +26,7 @@ public class ParcelFileTests
             ("fox-hollow", "Fox Hollow", "north", "North slope", "Ada Example", "ada@example.org", "42027", "PA"),
             (row.Property, row.PropertyName, row.Parcel, row.ParcelName, row.Landowner, row.LandownerEmail,
                 row.CountyFips, row.State));
-        Assert.Equal("America/New_York", row.TimeZone);
+        Assert.Equal(("America/New_York", false, 356.5), (row.TimeZone, row.IsTimeZoneGiven, row.ElevationM));
         Assert.Equal([SiteFlag.OakWiltNearby, SiteFlag.QuietOnDeerOpeners], row.Flags);
         Assert.Equal(
             [
@@ -41,6 +42,7 @@ public class ParcelFileTests
         var row = Assert.Single(Read(Feature().With("landowner", "null").With("OBJECTID", "17")).Rows);
         Assert.Equal((null, null, null, null), (row.PropertyName, row.ParcelName, row.Landowner, row.LandownerEmail));
         Assert.Null(row.Flags);
+        Assert.Null(row.ElevationM);
         Assert.Empty(row.Stand);
     }
 

@@ -51,7 +51,10 @@ public sealed class ParcelImportTests(ServiceFixture service) : IClassFixture<Se
         var property = (await client.ReadAsync("/api/properties"))[0];
         await client.PutAsync($"/api/properties/{property.Id()}", new
         {
-            name = "Corrected", countyFips = "26065", state = "MI", timeZone = "America/Chicago",
+            name = "Corrected",
+            countyFips = "26065",
+            state = "MI",
+            timeZone = "America/Chicago",
         });
         var parcel = (await client.ReadAsync($"/api/properties/{property.Id()}/parcels"))[0];
         await client.PutAsync($"/api/parcels/{parcel.Id()}/flags", new { flags = Land.Quiet });

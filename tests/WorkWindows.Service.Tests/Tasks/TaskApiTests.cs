@@ -15,7 +15,11 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
 
         var problem = await client.RefusedAsync(HttpMethod.Post, "/api/tasks", new
         {
-            key = "k", parcelId = Guid.NewGuid(), practice = "dynamite", quantity = 3, crewSize = 0,
+            key = "k",
+            parcelId = Guid.NewGuid(),
+            practice = "dynamite",
+            quantity = 3,
+            crewSize = 0,
             prerequisiteIds = new[] { Guid.NewGuid() },
         }, HttpStatusCode.BadRequest);
 
@@ -37,7 +41,10 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
 
         var problem = await client.RefusedAsync(HttpMethod.Put, $"/api/tasks/{first}", new
         {
-            parcelId, practice = "cleanup", crewSize = 2, prerequisiteIds = new[] { third },
+            parcelId,
+            practice = "cleanup",
+            crewSize = 2,
+            prerequisiteIds = new[] { third },
         }, HttpStatusCode.BadRequest);
 
         problem.Error("prerequisiteIds").ShouldContain("'first after third after second after first' is not accepted");
@@ -82,7 +89,10 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
         var (_, elsewhere) = await Land.CreateAsync(client, -84.5, 42.6, "26065", "MI");
         await client.PutAsync($"/api/properties/{property}", new
         {
-            name = "Own", countyFips = "26065", state = "MI", landownerId = owner,
+            name = "Own",
+            countyFips = "26065",
+            state = "MI",
+            landownerId = owner,
         });
         var own = await Land.TaskAsync(client, parcel, "cleanup");
         var others = await Land.TaskAsync(client, elsewhere, "cleanup");
@@ -99,7 +109,11 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
     private static async Task<Guid> CreateAsync(HttpClient client, Guid parcelId, string key, params Guid[] prerequisiteIds) =>
         (await client.CreateAsync("/api/tasks", new
         {
-            key, parcelId, practice = "cleanup", crewSize = 2, prerequisiteIds,
+            key,
+            parcelId,
+            practice = "cleanup",
+            crewSize = 2,
+            prerequisiteIds,
         })).Id();
 
     private async Task<HttpClient> ConsultantAsync() =>

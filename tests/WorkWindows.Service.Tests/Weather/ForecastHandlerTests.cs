@@ -61,19 +61,34 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         await using var db = database.Open(organization);
         var property = new Property
         {
-            Key = ghcnId, Name = ghcnId, CountyFips = "36001", State = "NY", TimeZone = "America/New_York",
+            Key = ghcnId,
+            Name = ghcnId,
+            CountyFips = "36001",
+            State = "NY",
+            TimeZone = "America/New_York",
         };
         var parcel = new Parcel
         {
-            PropertyId = property.Id, Key = ghcnId, Name = ghcnId, Latitude = latitude, Longitude = longitude,
+            PropertyId = property.Id,
+            Key = ghcnId,
+            Name = ghcnId,
+            Latitude = latitude,
+            Longitude = longitude,
         };
         var station = new Station
         {
-            GhcnId = ghcnId, Name = ghcnId, Latitude = latitude, Longitude = longitude, WholeFahrenheit = true,
+            GhcnId = ghcnId,
+            Name = ghcnId,
+            Latitude = latitude,
+            Longitude = longitude,
+            WholeFahrenheit = true,
         };
         db.AddRange(property, parcel, station, new ParcelStation
         {
-            ParcelId = parcel.Id, Purpose = purpose, StationId = station.Id, DistanceM = 0,
+            ParcelId = parcel.Id,
+            Purpose = purpose,
+            StationId = station.Id,
+            DistanceM = 0,
         });
         await db.SaveChangesAsync();
         return station.Id;

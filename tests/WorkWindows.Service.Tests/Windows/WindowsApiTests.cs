@@ -113,7 +113,10 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
 
         await client.PutAsync($"/api/properties/{property}", new
         {
-            name = "West", countyFips = "26005", state = "MI", timeZone = "America/Chicago",
+            name = "West",
+            countyFips = "26005",
+            state = "MI",
+            timeZone = "America/Chicago",
         });
 
         // By the lake the sun rises after eight in October by Eastern time, which is after seven by Central time.
@@ -222,7 +225,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         var (property, parcel) = await Land.CreateAsync(client, -77.94, 40.80, "42027", "PA", species);
         await client.PutAsync($"/api/parcels/{parcel}/station", new
         {
-            temperature = GivenStation.StateCollege, wind = GivenStation.Minneapolis,
+            temperature = GivenStation.StateCollege,
+            wind = GivenStation.Minneapolis,
         });
         return (client, property, (await Land.TaskAsync(client, parcel, "hinge-cut")).Id());
     }
