@@ -38,5 +38,6 @@ return await CommandLine.RunAsync(args, arguments =>
     app.MapTasks();
     app.MapWeather();
     app.MapWindows();
+    app.MapNotices();
     return app;
 });
