@@ -19,7 +19,8 @@ internal readonly record struct RangeEnd(LocalDate Earliest, LocalDate Latest, B
     public static RangeEnd? Of(YearlyDate date, int year, SignalSet signals) => date switch
     {
         EventDate known when signals.Event(known.Event, year) is { } happened =>
-            On(happened.Date.PlusDays(known.PlusDays), happened.Basis),
+            // An event outside its bounds must not turn the range inside out.
+            On(Within(happened.Date, known, year).PlusDays(known.PlusDays), happened.Basis),
         EventDate unknown => Nominal(unknown, year),
         _ => Nominal(date, year),
     };
@@ -36,6 +37,9 @@ internal readonly record struct RangeEnd(LocalDate Earliest, LocalDate Latest, B
         }
         return date.Resolve(year) is { } day ? On(day, Basis.Calendar) : null;
     }
+
+    private static LocalDate Within(LocalDate happened, EventDate known, int year) => LocalDate.Max(
+        known.NotBefore.Resolve(year)!.Value, LocalDate.Min(happened, known.NotAfter.Resolve(year)!.Value));
 
     private static RangeEnd On(LocalDate day, Basis basis) => new(day, day, basis);
 }

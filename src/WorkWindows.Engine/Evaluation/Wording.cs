@@ -30,6 +30,14 @@ public static class Wording
         Basis.SiteObservation => "seen on the property",
     };
 
+    /// <summary>How the date of an event is known: what was observed are the temperatures, not the event.</summary>
+    public static string OfEvent(Basis basis) => basis switch
+    {
+        Basis.Observed => "predicted from observed temperatures",
+        Basis.Forecast => "predicted with the forecast",
+        _ => Of(basis),
+    };
+
     public static string Of(Authority authority) => authority switch
     {
         Authority.Regulation => "regulation",
@@ -120,7 +128,7 @@ public static class Wording
     private static string Range(CalendarFinding finding)
     {
         var range = finding.From == finding.To ? Of(finding.From) : $"{Of(finding.From)} to {Of(finding.To)}";
-        return finding.Basis == Basis.Calendar ? range : $"{range} ({Of(finding.Basis)})";
+        return finding.Basis == Basis.Calendar ? range : $"{range} ({OfEvent(finding.Basis)})";
     }
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);

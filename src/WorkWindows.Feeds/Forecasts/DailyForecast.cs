@@ -10,5 +10,13 @@ namespace WorkWindows.Feeds.Forecasts;
 /// Ascending by date and element, each pair once. A day that is not wholly covered, or whose values were rejected, is
 /// absent.
 /// </param>
+/// <param name="RestOfDay">
+/// The highest wind and gust of the hours that are left of a day that had begun when the forecast was made: the day's
+/// own maximum is at least that.
+/// </param>
 /// <param name="Faults">The values that were rejected.</param>
-public sealed record DailyForecast(Instant IssuedAt, ImmutableArray<DailyReading> Readings, FaultReport Faults);
+public sealed record DailyForecast(
+    Instant IssuedAt,
+    ImmutableArray<DailyReading> Readings,
+    ImmutableArray<DailyReading> RestOfDay,
+    FaultReport Faults);

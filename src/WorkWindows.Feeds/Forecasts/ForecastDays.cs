@@ -49,6 +49,19 @@ internal static class ForecastDays
         return days;
     }
 
+    /// <summary>The highest value that reaches into the first day, when the intervals begin after its midnight.</summary>
+    public static Dictionary<LocalDate, double> RestOfFirstDay(IReadOnlyList<ForecastSpan> spans, DateTimeZone zone)
+    {
+        if (spans.Count == 0)
+            return [];
+        var start = spans[0].Time.Start;
+        var date = start.InZone(zone).Date;
+        var end = zone.AtStartOfDay(date.PlusDays(1)).ToInstant();
+        return start - zone.AtStartOfDay(date).ToInstant() <= Slack
+            ? []
+            : new() { [date] = spans.Where(span => span.Time.Start < end).Max(span => span.Value) };
+    }
+
     private static Dictionary<LocalDate, double> HalfDays(
         IEnumerable<ForecastSpan> spans, Func<Interval, LocalDate> dateOf, Func<IEnumerable<double>, double> extreme) =>
         spans

@@ -32,15 +32,18 @@ public static class GridpointForecast
             throw new ForecastFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
         var issuedAt = IssuedAt(properties);
         var faults = new FaultCollector();
-        var readings = ReadDays(properties, zone, faults);
+        var winds = ForecastLayer.WindSpeed.Read(properties, faults);
+        var gusts = ForecastLayer.WindGust.Read(properties, faults);
+        var readings = ReadDays(properties, winds, gusts, zone, faults);
         var report = faults.ToReport();
         return readings.IsEmpty
             ? throw new ForecastFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
-            : new(issuedAt, readings, report);
+            : new(issuedAt, readings, RestOfDay(winds, gusts, zone), report);
     }
 
     private static ImmutableArray<DailyReading> ReadDays(
-        JsonElement properties, DateTimeZone zone, FaultCollector faults)
+        JsonElement properties, ImmutableArray<ForecastSpan> winds, ImmutableArray<ForecastSpan> gusts,
+        DateTimeZone zone, FaultCollector faults)
     {
         var hourly = ForecastLayer.Temperature.Read(properties, faults);
         var minima = ForecastDays.WholeDays(hourly, zone, values => values.Min());
@@ -49,10 +52,8 @@ public static class GridpointForecast
         var maxima = ForecastDays.WholeDays(hourly, zone, values => values.Max());
         foreach (var (date, value) in ForecastDays.Maxima(ForecastLayer.MaxTemperature.Read(properties, faults), zone))
             maxima[date] = value;
-        var wind = ForecastDays.WholeDays(
-            ForecastLayer.WindSpeed.Read(properties, faults), zone, values => values.Max() * MpsPerKmPerHour);
-        var gust = ForecastDays.WholeDays(
-            ForecastLayer.WindGust.Read(properties, faults), zone, values => values.Max() * MpsPerKmPerHour);
+        var wind = ForecastDays.WholeDays(winds, zone, values => values.Max() * MpsPerKmPerHour);
+        var gust = ForecastDays.WholeDays(gusts, zone, values => values.Max() * MpsPerKmPerHour);
         return
         [
             .. Of(DailyElement.MinTemperatureC, minima)
@@ -63,6 +64,14 @@ public static class GridpointForecast
                 .ThenBy(reading => reading.Element),
         ];
     }
+
+    private static ImmutableArray<DailyReading> RestOfDay(
+        ImmutableArray<ForecastSpan> winds, ImmutableArray<ForecastSpan> gusts, DateTimeZone zone) =>
+    [
+        .. new[] { (Element: DailyElement.WindMps, Spans: winds), (Element: DailyElement.GustMps, Spans: gusts) }
+            .SelectMany(layer => ForecastDays.RestOfFirstDay(layer.Spans, zone).Select(day => new DailyReading(
+                day.Key, layer.Element, day.Value * MpsPerKmPerHour, QualityFlag: null))),
+    ];
 
     private static IEnumerable<DailyReading> Of(DailyElement element, Dictionary<LocalDate, double> days) =>
         days.Select(day => new DailyReading(day.Key, element, day.Value, QualityFlag: null));

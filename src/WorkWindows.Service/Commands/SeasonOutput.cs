@@ -75,5 +75,5 @@ internal static class SeasonOutput
 
     private static string LeafOut(EvaluatedRow row) => row.Season.LeafOut.Count == 0
         ? "Leaf-out not known."
-        : $"Leaf-out {string.Join(", ", row.Season.LeafOut.Select(e => $"{e.Date:R} ({Wording.Of(e.Basis)})"))}.";
+        : $"Leaf-out {string.Join(", ", row.Season.LeafOut.Select(e => $"{e.Date:R} ({Wording.OfEvent(e.Basis)})"))}.";
 }

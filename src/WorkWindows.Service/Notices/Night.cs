@@ -38,16 +38,18 @@ public sealed record Recipient(Guid Id, string Name, string? Address);
 /// <param name="Task">The task.</param>
 /// <param name="Evaluation">Its evaluation, at least up to <see cref="Night.DaysAhead"/> days after today.</param>
 /// <param name="Today">The date in the property's zone.</param>
-public sealed record TaskTonight(TaskSummary Task, TaskEvaluation Evaluation, LocalDate Today)
+/// <param name="Waits">Whether another task must be done first.</param>
+public sealed record TaskTonight(
+    TaskSummary Task, TaskEvaluation Evaluation, LocalDate Today, bool Waits = false)
 {
     /// <summary>The work and its place in a line.</summary>
     public string Title => $"{Task.Practice.Name}, {Task.PropertyName}, {Task.ParcelName}";
 
-    /// <summary>The runs of workable days of the coming week that the deadline allows.</summary>
+    /// <summary>The runs of workable days of the coming week that the deadline and the order of the work allow.</summary>
     public IReadOnlyList<Window> WorkableRuns()
     {
         var last = LocalDate.Min(Today.PlusDays(Night.DaysAhead), Task.Deadline ?? LocalDate.MaxIsoValue);
-        return last < Today ? [] : [.. Evaluation.Windows(DaySpan.Between(Today, last))];
+        return Waits || last < Today ? [] : [.. Evaluation.Windows(DaySpan.Between(Today, last))];
     }
 
     public bool IsWorkable(LocalDate day) => Evaluation[day] is DayState.Open or DayState.Limited;

@@ -34,6 +34,7 @@ public sealed partial class NightlyRun(
         var night = await NightAsync(now, tasks, cancellation);
         var plan = NightPlan.Of(night);
         Write(night, plan);
+        await SupersedeAsync(night, plan, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
 
@@ -48,6 +49,9 @@ public sealed partial class NightlyRun(
     {
         var open = db.PlannedTasks.Where(task => task.CompletedOn == null);
         var zones = await open.Select(task => task.Parcel.Property.TimeZone).Distinct().ToListAsync(cancellation);
+        var waiting = await open.Where(task => task.Prerequisites.Any(link =>
+                open.Any(first => first.Id == link.PrerequisiteId)))
+            .Select(task => task.Id).ToHashSetAsync(cancellation);
         var tonight = new List<TaskTonight>();
         foreach (var zone in zones.Order(StringComparer.Ordinal))
         {
@@ -58,7 +62,8 @@ public sealed partial class NightlyRun(
             await decisions.AddChangedAsync(evaluated, days, cancellation);
             // Before the next zone's, which may rest on the same packs and snapshots.
             await db.SaveChangesAsync(cancellation);
-            tonight.AddRange(evaluated.Select(task => new TaskTonight(task.Task, task.Evaluation, today)));
+            tonight.AddRange(evaluated.Select(task => new TaskTonight(
+                task.Task, task.Evaluation, today, waiting.Contains(task.Task.Id))));
         }
         return tonight;
     }
@@ -87,6 +92,19 @@ public sealed partial class NightlyRun(
             window.StoppedAt = night.Now;
         db.Announcements.AddRange(plan.Announced);
         db.Messages.AddRange(plan.Messages.Select(draft => MessageOf(night, draft)));
+    }
+
+    /// <summary>An offer that still waits to be sent must not arrive after the notice that takes it back.</summary>
+    private async Task SupersedeAsync(Night night, NightPlan plan, CancellationToken cancellation)
+    {
+        var stopped = plan.Messages.Where(draft => draft.Kind == NoticeKinds.StopWork)
+            .Select(draft => draft.To.Id).ToHashSet();
+        var waiting = await db.Messages
+            .Where(message => stopped.Contains(message.RecipientId) && message.SentAt == null && message.DeadAt == null
+                && (message.Kind == NoticeKinds.GoodToCut || message.Kind == NoticeKinds.Reminder))
+            .ToListAsync(cancellation);
+        foreach (var message in waiting)
+            (message.DeadAt, message.LastError) = (night.Now, "superseded by a stop-work notice");
     }
 
     private Message MessageOf(Night night, NoticeDraft draft)

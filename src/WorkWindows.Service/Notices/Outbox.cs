@@ -42,7 +42,7 @@ public sealed partial class Outbox(
             select * from messages
             where sent_at is null and dead_at is null and next_attempt_at <= {now}
               and (leased_until is null or leased_until <= {now})
-            order by next_attempt_at, created_at limit 1
+            order by kind <> {NoticeKinds.StopWork}, next_attempt_at, created_at limit 1
             for update skip locked
             """).ToListAsync(cancellation);
         if (due is not [var message])
@@ -71,6 +71,9 @@ public sealed partial class Outbox(
         catch (MailNotSentException fault)
         {
             serverAnswers = !fault.IsServerFault;
+            // A server that is down says nothing about the message: it waits for as long as that takes.
+            if (fault.IsServerFault)
+                message.Attempts--;
             Postpone(message, fault.Message);
         }
         message.LeasedUntil = null;
@@ -82,7 +85,7 @@ public sealed partial class Outbox(
     {
         var now = clock.GetCurrentInstant();
         message.LastError = reason;
-        message.NextAttemptAt = now + Duration.FromMinutes(WaitMinutes[Math.Min(message.Attempts, WaitMinutes.Length) - 1]);
+        message.NextAttemptAt = now + Duration.FromMinutes(WaitMinutes[Math.Clamp(message.Attempts, 1, WaitMinutes.Length) - 1]);
         if (message.Attempts >= MaxAttempts)
         {
             message.DeadAt = now;

@@ -7,6 +7,7 @@ namespace WorkWindows.Service.Tasks;
 public sealed class VisibleTasks(WorkWindowsDb db, Caller caller)
 {
     public IQueryable<PlannedTask> All => caller.Role == Role.Landowner
-        ? db.PlannedTasks.Where(task => task.Parcel.Property.LandownerId == caller.PersonId)
+        ? db.PlannedTasks.Where(task => task.Parcel.Property.LandownerId != null
+            && task.Parcel.Property.LandownerId == caller.PersonId)
         : db.PlannedTasks;
 }

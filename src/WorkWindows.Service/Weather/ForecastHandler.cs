@@ -56,6 +56,23 @@ public sealed partial class ForecastHandler(
         };
         foreach (var reading in daily.Readings)
             forecast.Readings.Add(new() { Element = reading.Element, Date = reading.Date, Value = reading.Value });
+        foreach (var rest in daily.RestOfDay)
+        {
+            // Only with what an earlier forecast said of the whole day is there a maximum of the whole day.
+            var whole = await db.Forecasts
+                .Where(kept => kept.StationId == station.Id && kept.IssuedAt < daily.IssuedAt)
+                .OrderByDescending(kept => kept.IssuedAt)
+                .SelectMany(kept => kept.Readings)
+                .Where(kept => kept.Element == rest.Element && kept.Date == rest.Date)
+                .Select(kept => (double?)kept.Value).FirstOrDefaultAsync(cancellation);
+            if (whole is { } earlier)
+            {
+                forecast.Readings.Add(new()
+                {
+                    Element = rest.Element, Date = rest.Date, Value = Math.Max(earlier, rest.Value),
+                });
+            }
+        }
         db.Add(forecast);
         await db.SaveChangesAsync(cancellation);
         return true;

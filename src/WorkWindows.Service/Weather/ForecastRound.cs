@@ -1,26 +1,32 @@
+using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using WorkWindows.Service.Demo;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Brings the weather of every organization up to date.</summary>
-public sealed class ForecastRound(WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<ForecastOptions> options)
+public sealed class ForecastRound(
+    WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<ForecastOptions> options, IBackgroundJobClient jobs)
 {
+    /// <remarks>A new forecast may close a day on which a crew is at work: it is looked at at once, not at night.</remarks>
     public Task RunAsync(CancellationToken cancellation) => ForEachAsync(
-        async scope =>
+        async (scope, organization) =>
         {
-            if (!await scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation) && options.Value.IsEnabled)
-                await scope.GetRequiredService<ForecastHandler>().FetchAsync(cancellation);
+            if (await scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation) || !options.Value.IsEnabled)
+                return;
+            if (await scope.GetRequiredService<ForecastHandler>().FetchAsync(cancellation) > 0)
+                jobs.Enqueue<NightlyJob>(job => job.RunAsync(organization, CancellationToken.None));
         },
         cancellation);
 
     /// <summary>Brings invented weather up to date, and asks no service.</summary>
     public Task TopUpDemosAsync(CancellationToken cancellation) => ForEachAsync(
-        scope => scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation), cancellation);
+        (scope, _) => scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation), cancellation);
 
-    private async Task ForEachAsync(Func<IServiceProvider, Task> bring, CancellationToken cancellation)
+    private async Task ForEachAsync(Func<IServiceProvider, Guid, Task> bring, CancellationToken cancellation)
     {
         var organizations = await db.Database
             .SqlQuery<Guid>($"""select id as "Value" from organizations_on_schedule()""").ToListAsync(cancellation);
@@ -28,7 +34,7 @@ public sealed class ForecastRound(WorkWindowsDb db, IServiceScopeFactory scopes,
         {
             await using var scope = scopes.CreateAsyncScope();
             scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
-            await bring(scope.ServiceProvider);
+            await bring(scope.ServiceProvider, organization);
         }
     }
 }

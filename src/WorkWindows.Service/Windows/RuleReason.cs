@@ -100,7 +100,7 @@ public sealed record RuleFact(string What, string Value, string Limit, string Ma
             _ when finding.MarginDays < 0 => $"begins in {DayWords.Count(-finding.MarginDays, "day", "days")}",
             _ => $"{DayWords.Count(finding.MarginDays, "day", "days")} left",
         };
-        return new("date", DayWords.Of(day), range, margin, Wording.Of(finding.Basis));
+        return new("date", DayWords.Of(day), range, margin, Wording.OfEvent(finding.Basis));
     }
 
     private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);

@@ -38,7 +38,7 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
             maxForecast = max.Select(reading => reading.In(Basis.Forecast)),
             today = days.Contains(today) ? Seconds(today) : (long?)null,
             leafOuts = signals.Events.Where(seen => days.Contains(seen.Date))
-                .Select(seen => new { day = Seconds(seen.Date), basis = Wording.Of(seen.Basis) }),
+                .Select(seen => new { day = Seconds(seen.Date), basis = Wording.OfEvent(seen.Basis) }),
         });
         return new(json, [.. Enumerable.Range(0, days.Count).GroupBy(day => MonthAndYear.Format(days[day]))
             .Select(month => new MonthTemperatures(

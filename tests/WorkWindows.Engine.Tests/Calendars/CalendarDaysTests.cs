@@ -41,6 +41,18 @@ public sealed class CalendarDaysTests
     }
 
     [Fact]
+    public void Days_AreNotTurnedInsideOut_ByAnEventOutsideItsBounds()
+    {
+        var fullLeaf = new CalendarRange(LeafOut, new FixedDate(7, 31));
+        var mistyped = Year2026(new SeasonEvent(SeasonEventKind.LeafOut, new(2026, 10, 6), Basis.SiteObservation));
+
+        var days = CalendarDays.Days(fullLeaf, mistyped);
+
+        Assert.Equal(Truth.Holds, days[mistyped.Span.IndexOf(new(2026, 7, 1))]);
+        Assert.Equal(Truth.Fails, days[mistyped.Span.IndexOf(new(2026, 6, 14))]);
+    }
+
+    [Fact]
     public void Days_AreUndecidedBetweenTheBounds_WhenTheEventIsUnknown()
     {
         var days = CalendarDays.Days(Dormant, Year2026());

@@ -106,6 +106,17 @@ public class GridpointForecastTests
         Assert.Equal(new LocalDate(2026, 1, 13), Assert.Single(forecast.Readings).Date);
     }
 
+    // The hours that are left of 12 January from 13:00 local time on: no day's maximum, but no less than that.
+    [Fact]
+    public void Read_GivesTheStrongestGustOfTheRestOfToday_ApartFromWholeDays()
+    {
+        var forecast = Read(Layer("windGust", KmPerHour,
+            ("2026-01-12T18:00:00+00:00/PT6H", "72"), ("2026-01-13T00:00:00+00:00/PT29H", "18")));
+
+        Assert.Equal([new DailyReading(new(2026, 1, 12), GustMps, 20, null)], forecast.RestOfDay);
+        Assert.Equal([new DailyReading(new(2026, 1, 13), GustMps, 5, null)], forecast.Readings);
+    }
+
     [Fact]
     public void Read_RejectsALayerInAnotherUnit()
     {

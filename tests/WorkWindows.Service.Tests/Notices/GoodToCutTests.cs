@@ -67,6 +67,10 @@ public sealed class GoodToCutTests
     }
 
     [Fact]
+    public void Plan_OffersNothing_WhileATaskThatComesFirstIsNotDone() =>
+        NightPlan.Of(Of(Work("oooooooo") with { Waits = true })).Messages.ShouldBeEmpty();
+
+    [Fact]
     public void Plan_KeepsTheNewsForTomorrow_WhenTodaysMessageWasWritten()
     {
         var night = Of(Work("cooccccc")) with { Written = new HashSet<string> { $"good-to-cut:{Owner.Id}:2026-02-02" } };

@@ -92,7 +92,7 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
     public async Task SendDueAsync_WaitsLongerEachTime_AndGivesUpAfterTenAttempts()
     {
         var land = await MessagesAsync(1);
-        using var host = new NoticeHost(database, _clock, new Failing(new MailNotSentException("down", true)));
+        using var host = new NoticeHost(database, _clock, new Failing(new MailNotSentException("refused", false)));
         var waits = new List<double>();
 
         for (var attempt = 1; attempt <= Outbox.MaxAttempts; attempt++)
@@ -109,6 +109,27 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
         var dead = (await RowsAsync(land))[0];
         dead.DeadAt.ShouldNotBeNull();
         dead.Attempts.ShouldBe(Outbox.MaxAttempts);
+    }
+
+    [Fact]
+    public async Task SendDueAsync_NeverGivesUp_WhileTheServerIsDown()
+    {
+        var land = await MessagesAsync(1);
+        using var host = new NoticeHost(database, _clock, new Failing(new MailNotSentException("down", true)));
+
+        for (var attempt = 0; attempt < 3 * Outbox.MaxAttempts; attempt++)
+        {
+            await host.SendAsync(land.Organization);
+            _clock.Advance(Duration.FromMinutes(1));
+        }
+
+        var row = (await RowsAsync(land))[0];
+        row.DeadAt.ShouldBeNull();
+        row.Attempts.ShouldBe(0);
+        await using var server = new MailServer(MailServer.FreePort());
+        using var later = Worker(server.Port);
+        await later.SendAsync(land.Organization);
+        (await RowsAsync(land))[0].SentAt.ShouldNotBeNull();
     }
 
     [Fact]

@@ -1,3 +1,4 @@
+using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging.Abstractions;
 using NodaTime;
@@ -42,6 +43,51 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         kept.Readings.Where(reading => reading.Element == DailyElement.GustMps).ShouldNotBeEmpty();
         kept.Readings.ShouldContain(reading =>
             reading.Element == DailyElement.MaxTemperatureC && reading.Date == new LocalDate(2026, 4, 13));
+    }
+
+    [Fact]
+    public async Task FetchAsync_RaisesTodaysGust_WhenTheRestOfTheDayBringsMore()
+    {
+        var organization = await database.AddOrganizationAsync("Gusts");
+        var albany = await AddStationAsync(organization, "USC00000004", 42.745, -73.752, StationPurpose.Temperature);
+        var today = new LocalDate(2026, 4, 12);
+        await using (var db = database.Open(organization))
+        {
+            var earlier = new WorkWindows.Service.Weather.Forecast
+            {
+                StationId = albany,
+                IssuedAt = Instant.FromUtc(2026, 4, 11, 10, 0),
+                FetchedAt = Instant.FromUtc(2026, 4, 11, 10, 0),
+            };
+            earlier.Readings.Add(new() { Element = DailyElement.GustMps, Date = today, Value = 0.1 });
+            earlier.Readings.Add(new() { Element = DailyElement.WindMps, Date = today, Value = 99 });
+            db.Add(earlier);
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+        // What is left of the day from 14:00 local time on, and the day after: 72 km/h are 20 m/s.
+        var layer = """
+            {"uom": "wmoUnit:km_h-1", "values": [
+              {"validTime": "2026-04-12T18:00:00+00:00/PT10H", "value": 72},
+              {"validTime": "2026-04-13T04:00:00+00:00/P1D", "value": 18}]}
+            """;
+        var gridpoint = Encoding.UTF8.GetBytes($$$"""
+            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}}, "windGust": {{{layer}}}}}
+            """);
+        await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
+            context, 200, "application/geo+json",
+            context.Request.Path.StartsWithSegments("/gridpoints")
+                ? gridpoint
+                : File.ReadAllBytes(ProjectFiles.Reference($"feeds/forecast{context.Request.Path}.json"))));
+
+        await FetchAsync(organization, server);
+
+        await using var kept = database.Open(organization);
+        var newest = await kept.Forecasts.Include(forecast => forecast.Readings)
+            .OrderByDescending(forecast => forecast.IssuedAt).FirstAsync(TestContext.Current.CancellationToken);
+        var values = newest.Readings.Where(reading => reading.Date == today)
+            .ToDictionary(reading => reading.Element, reading => reading.Value);
+        values[DailyElement.GustMps].ShouldBe(20, 1e-9);
+        values[DailyElement.WindMps].ShouldBe(99, "the calmer rest of the day takes nothing back");
     }
 
     private async Task<int> FetchAsync(Guid organization, ReplayServer server)

@@ -62,7 +62,13 @@ public class OakWiltTests
         string practice, SpeciesGroup[]? species, DayState expected) =>
         Assert.Equal(expected, Shipped.StateOn(new(2026, 5, 20), Given.Task(practice, "MI", species)));
 
-    [Fact]
-    public void State_IsOpen_WhereNoStatePackSpeaks() =>
-        Assert.Equal(Open, Shipped.StateOn(new(2026, 5, 20), Given.Task("girdling", "KY", [SpeciesGroup.RedOak])));
+    // A state without a pack has the earliest start (Texas) and the latest end (Ohio) of the dates that were read.
+    [Theory]
+    [InlineData(1, 31, Open)]
+    [InlineData(2, 1, Closed)]
+    [InlineData(10, 15, Closed)]
+    [InlineData(10, 16, Open)]
+    public void State_FollowsTheWidestDates_WhereNoStatePackSpeaks(int month, int day, DayState expected) =>
+        Assert.Equal(
+            expected, Shipped.StateOn(new(2026, month, day), Given.Task("girdling", "KY", [SpeciesGroup.RedOak])));
 }

@@ -46,6 +46,8 @@ public class WeatherTests
     [InlineData("cleanup", SignalKind.WindMps, "12 13 18 19", "OOOO")]      // a saw, but nothing is felled
     [InlineData("cleanup", SignalKind.GustMps, "24 25 31 32", "OOOC")]
     [InlineData("tie-down", SignalKind.GustMps, "24 25 31 32", "OOOO")]
+    [InlineData("prescribed-burn", SignalKind.WindMps, "14 15 16 19", "OOCC")]  // extension.org: 2 to 15 mph
+    [InlineData("prescribed-burn", SignalKind.GustMps, "23 24 25 32", "OOCC")]  // common practice, no source
     public void State_FollowsTheWind(string practice, SignalKind kind, string mph, string states) =>
         Assert.Equal(states, FebruaryStates(
             Task(practice), kind, [.. mph.Split(' ').Select(speed => Mps(int.Parse(speed)))]));
