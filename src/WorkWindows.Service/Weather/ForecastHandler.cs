@@ -69,7 +69,9 @@ public sealed partial class ForecastHandler(
             {
                 forecast.Readings.Add(new()
                 {
-                    Element = rest.Element, Date = rest.Date, Value = Math.Max(earlier, rest.Value),
+                    Element = rest.Element,
+                    Date = rest.Date,
+                    Value = Math.Max(earlier, rest.Value),
                 });
             }
         }
