@@ -1,11 +1,12 @@
 using System.CommandLine;
+using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Connections;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Commands;
 
 /// <summary>The commands of the executable. Without one it serves.</summary>
-public static class CommandLine
+public static partial class CommandLine
 {
     /// <summary>The exit code for input, or a machine, that cannot be worked with.</summary>
     public const int BadInput = 2;
@@ -26,7 +27,7 @@ public static class CommandLine
 
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
-            return Refuse(string.Join('\n', parsed.Errors.Select(error => error.Message)));
+            return Refuse(string.Join(' ', parsed.Errors.Select(error => OneLine().Replace(error.Message, " "))));
         // The host handles Ctrl-C itself and may take longer to stop than a command is given by default.
         return await parsed.InvokeAsync(new InvocationConfiguration { ProcessTerminationTimeout = null });
     }
@@ -52,6 +53,9 @@ public static class CommandLine
             return Refuse($"{fault.Message} Set ASPNETCORE_URLS to another address, such as http://127.0.0.1:5081.");
         }
     }
+
+    [GeneratedRegex(@"\s+")]
+    private static partial Regex OneLine();
 
     internal static int Refuse(string reason)
     {

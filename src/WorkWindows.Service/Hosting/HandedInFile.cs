@@ -6,6 +6,10 @@ namespace WorkWindows.Service.Hosting;
 /// <summary>A file in a request: the body itself, or the one file of a multipart form.</summary>
 internal static class HandedInFile
 {
+    /// <summary>What a client may call a file whose kind it does not know; curl calls every body a form.</summary>
+    public static readonly string[] AnyType =
+        ["application/octet-stream", "application/x-www-form-urlencoded", "multipart/form-data"];
+
     private const int BytesPerMegabyte = 1024 * 1024;
 
     /// <summary>What a form may add to its file.</summary>
@@ -23,7 +27,7 @@ internal static class HandedInFile
         if (request.HttpContext.Features.Get<IHttpMaxRequestBodySizeFeature>() is { IsReadOnly: false } server)
             server.MaxRequestBodySize = limit + FormBytes;
         var source = request.Body;
-        if (request.HasFormContentType)
+        if (request.ContentType?.StartsWith("multipart/", StringComparison.OrdinalIgnoreCase) == true)
         {
             var files = (await request.ReadFormAsync(cancellation)).Files;
             if (files.Count != 1)

@@ -11,7 +11,7 @@ internal static class ParcelImportEndpoint
     public static void MapParcelImport(this IEndpointRouteBuilder app) =>
         app.MapPost("/api/imports/parcels", ImportAsync).WithTags("Imports").RequireAuthorization(Access.Plan)
             .WithSummary("Stores the parcels of a GeoJSON FeatureCollection, all of them or none.")
-            .Accepts<IFormFile>("application/geo+json", "application/json", "multipart/form-data");
+            .Accepts<IFormFile>("application/geo+json", ["application/json", .. HandedInFile.AnyType]);
 
     private static async Task<Results<Ok<ParcelImportCounts>, ProblemHttpResult>> ImportAsync(
         HttpRequest request, ParcelImportHandler imports, CancellationToken cancellation)

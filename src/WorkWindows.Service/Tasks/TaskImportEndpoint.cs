@@ -11,7 +11,7 @@ internal static class TaskImportEndpoint
     public static void MapTaskImport(this IEndpointRouteBuilder app) =>
         app.MapPost("/api/imports/tasks", ImportAsync).WithTags("Imports").RequireAuthorization(Access.Plan)
             .WithSummary("Stores the planned tasks of a CSV file, all of them or none.")
-            .Accepts<IFormFile>("text/csv", "multipart/form-data");
+            .Accepts<IFormFile>("text/csv", HandedInFile.AnyType);
 
     private static async Task<Results<Ok<ImportCounts>, ProblemHttpResult>> ImportAsync(
         HttpRequest request, TaskImportHandler imports, CancellationToken cancellation)

@@ -34,7 +34,7 @@ internal static class StationEndpoints
             .WithSummary("Adds a station, or changes what is known of it.");
         stations.MapPost("/{ghcnId}/readings", ImportAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Stores a GHCN-Daily file of the station, .dly or CSV, gzip or not.")
-            .Accepts<IFormFile>("text/plain", "text/csv", "application/gzip", "multipart/form-data");
+            .Accepts<IFormFile>("text/plain", ["text/csv", "application/gzip", .. HandedInFile.AnyType]);
     }
 
     private static async Task<List<StationView>> ListAsync(WorkWindowsDb db, CancellationToken cancellation) =>

@@ -77,6 +77,7 @@ public sealed class EvaluateCommandTests : IDisposable
     [Theory]
     [InlineData("--from", "2004-02-30", "--from '2004-02-30': a date such as 2024-01-31")]
     [InlineData("--to", "2003-12-31", "--to '2003-12-31': a day that is not before --from")]
+    [InlineData("--from", "", "--from '': a date such as 2024-01-31")]
     [InlineData("--parcels", "no-such-file.geojson", "no-such-file.geojson: Could not find file")]
     public async Task Evaluate_RefusesABadOption_WithOneClearLine(string option, string value, string expected)
     {

@@ -31,6 +31,21 @@ public sealed class ParcelImportTests(ServiceFixture service) : IClassFixture<Se
         (await client.ReadAsync("/api/properties")).GetArrayLength().ShouldBe(4);
     }
 
+    [Theory]
+    [InlineData("application/x-www-form-urlencoded")]    // what curl says of any body
+    [InlineData("application/octet-stream")]
+    [InlineData("application/geo+json")]
+    public async Task Import_TakesTheFile_WhateverTheClientCallsIt(string type)
+    {
+        var client = await ConsultantAsync();
+        using var body = new StringContent(Sample);
+        body.Headers.ContentType = new(type);
+
+        using var answer = await client.PostAsync(new Uri(Address, UriKind.Relative), body);
+
+        answer.StatusCode.ShouldBe(System.Net.HttpStatusCode.OK);
+    }
+
     [Fact]
     public async Task Import_CountsWhatReadsDifferently()
     {
