@@ -15,16 +15,21 @@ internal static class StationCoverage
     public const int WindYears = 5;
 
     /// <summary>Sets what a station's readings tell; the caller saves.</summary>
-    public static async Task UpdateAsync(WorkWindowsDb db, Station station, CancellationToken cancellation)
+    /// <param name="db">Where its readings are.</param>
+    /// <param name="station">The station.</param>
+    /// <param name="added">The readings that were just added; at least one.</param>
+    /// <param name="cancellation">Ends the query.</param>
+    public static async Task UpdateAsync(
+        WorkWindowsDb db, Station station, IReadOnlyCollection<DailyReading> added, CancellationToken cancellation)
     {
-        var all = db.StationReadings.AsNoTracking().Where(reading => reading.StationId == station.Id);
-        (station.FirstDay, station.LastDay) = (
-            await all.MinAsync(reading => (LocalDate?)reading.Date, cancellation),
-            await all.MaxAsync(reading => (LocalDate?)reading.Date, cancellation));
-        if (station.LastDay is not { } last)
-            return;
+        // Readings are never taken away, so the ends can only move outwards.
+        var (first, last) = (added.Min(reading => reading.Date), added.Max(reading => reading.Date));
+        first = station.FirstDay is { } before ? LocalDate.Min(before, first) : first;
+        last = station.LastDay is { } after ? LocalDate.Max(after, last) : last;
+        (station.FirstDay, station.LastDay) = (first, last);
         var from = last.PlusYears(-TemperatureYears);
-        var readings = await all.Where(reading => reading.Date > from)
+        var readings = await db.StationReadings.AsNoTracking()
+            .Where(reading => reading.StationId == station.Id && reading.Date > from)
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
         var series = DailySeries.Of(readings);

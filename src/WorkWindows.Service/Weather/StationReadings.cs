@@ -11,38 +11,39 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Stores readings of a station in bulk.</summary>
 public sealed class StationReadings(WorkWindowsDb db)
 {
+    /// <summary>
+    /// Tables that were just filled have no statistics yet, and the planner would take them for small and compare each
+    /// row with each.
+    /// </summary>
     private const string Receive = """
         create temporary table incoming_readings (
           element smallint not null, date date not null, value double precision not null, quality_flag character(1))
-          on commit drop
+          on commit drop;
+        set local enable_nestloop = off
         """;
-
-    private const string Forget = "drop table incoming_readings";
 
     private const string Copy = "copy incoming_readings (element, date, value, quality_flag) from stdin (format binary)";
 
-    /// <summary>
-    /// Most rows of a file are there already and need no writing. A row that a statement inserted has no transaction
-    /// that ended an earlier version of it.
-    /// </summary>
-    private const string Merge = """
-        with changed as (
-          insert into station_readings as stored (station_id, element, date, value, quality_flag)
-          select @station, incoming.element, incoming.date, incoming.value, incoming.quality_flag
-          from incoming_readings incoming
-          left join station_readings kept
-            on kept.station_id = @station and kept.element = incoming.element and kept.date = incoming.date
-          where kept.station_id is null
-            or (kept.value, kept.quality_flag) is distinct from (incoming.value, incoming.quality_flag)
-          on conflict (station_id, element, date) do update
-            set value = excluded.value, quality_flag = excluded.quality_flag
-          returning xmax = 0 as is_new)
-        select count(*) filter (where is_new), count(*) filter (where not is_new) from changed
+    private const string Change = """
+        update station_readings kept set value = incoming.value, quality_flag = incoming.quality_flag
+        from incoming_readings incoming
+        where kept.station_id = @station and kept.element = incoming.element and kept.date = incoming.date
+          and (kept.value, kept.quality_flag) is distinct from (incoming.value, incoming.quality_flag)
         """;
 
+    private const string Add = """
+        insert into station_readings (station_id, element, date, value, quality_flag)
+        select @station, element, date, value, quality_flag from incoming_readings incoming
+        where not exists (
+          select from station_readings kept
+          where kept.station_id = @station and kept.element = incoming.element and kept.date = incoming.date)
+        """;
+
+    private const string Forget = "drop table incoming_readings; set local enable_nestloop = on";
+
     /// <summary>
-    /// Adds readings to a station's record, in the place of those it has of the same day and element. Must run in a
-    /// transaction.
+    /// Adds readings to a station's record, in the place of those it has of the same day and element. Must run in an
+    /// <see cref="OrganizationChange"/>, so that nobody adds to the same record meanwhile.
     /// </summary>
     /// <param name="station">A station that is tracked; its coverage is brought up to date, the caller saves.</param>
     /// <param name="readings">Each day and element once.</param>
@@ -51,14 +52,15 @@ public sealed class StationReadings(WorkWindowsDb db)
         Station station, IReadOnlyCollection<DailyReading> readings, CancellationToken cancellation)
     {
         var connection = (NpgsqlConnection)db.Database.GetDbConnection();
-        await ExecuteAsync(connection, Receive, cancellation);
+        await ExecuteAsync(connection, Receive, null, cancellation);
         await CopyAsync(connection, readings, cancellation);
-        var (created, updated) = await MergeAsync(connection, station.Id, cancellation);
-        await ExecuteAsync(connection, Forget, cancellation);
+        var updated = await ExecuteAsync(connection, Change, station.Id, cancellation);
+        var created = await ExecuteAsync(connection, Add, station.Id, cancellation);
+        await ExecuteAsync(connection, Forget, null, cancellation);
         if (created + updated > 0)
         {
             station.RecordVersion++;
-            await StationCoverage.UpdateAsync(db, station, cancellation);
+            await StationCoverage.UpdateAsync(db, station, readings, cancellation);
         }
         return new(created, updated, readings.Count - created - updated);
     }
@@ -82,19 +84,12 @@ public sealed class StationReadings(WorkWindowsDb db)
         await writer.CompleteAsync(cancellation);
     }
 
-    private static async Task<(int Created, int Updated)> MergeAsync(
-        NpgsqlConnection connection, Guid station, CancellationToken cancellation)
-    {
-        await using var command = new NpgsqlCommand(Merge, connection);
-        command.Parameters.AddWithValue("station", station);
-        await using var reader = await command.ExecuteReaderAsync(cancellation);
-        await reader.ReadAsync(cancellation);
-        return ((int)reader.GetInt64(0), (int)reader.GetInt64(1));
-    }
-
-    private static async Task ExecuteAsync(NpgsqlConnection connection, string sql, CancellationToken cancellation)
+    private static async Task<int> ExecuteAsync(
+        NpgsqlConnection connection, string sql, Guid? station, CancellationToken cancellation)
     {
         await using var command = new NpgsqlCommand(sql, connection);
-        await command.ExecuteNonQueryAsync(cancellation);
+        if (station is { } id)
+            command.Parameters.AddWithValue("station", id);
+        return await command.ExecuteNonQueryAsync(cancellation);
     }
 }
