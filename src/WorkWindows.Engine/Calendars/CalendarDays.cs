@@ -68,6 +68,7 @@ public static class CalendarDays
         Basis.Forecast => 2,
         Basis.Observed => 3,
         Basis.SiteObservation => 4,
+        Basis.Alert => 4,
         Basis.Calendar => 5,
     };
 }

@@ -28,6 +28,7 @@ public static class Wording
         Basis.Climatology => "expected from past years",
         Basis.Calendar => "calendar",
         Basis.SiteObservation => "seen on the property",
+        Basis.Alert => "weather service",
     };
 
     /// <summary>How the date of an event is known: what was observed are the temperatures, not the event.</summary>
@@ -54,6 +55,18 @@ public static class Wording
         SignalKind.GustMps => "gusts",
         SignalKind.DarkShiftMinutes => "part of the shift in the dark",
         SignalKind.LightShiftMinutes => "part of the shift in daylight",
+        SignalKind.PrecipitationMm => "rain and melted snow",
+        SignalKind.SnowDepthCm => "snow depth",
+        SignalKind.MinHumidityPercent => "lowest humidity",
+        SignalKind.ThunderChancePercent => "chance of thunder",
+        SignalKind.HeatIndexC => "heat index",
+        SignalKind.WindChillC => "wind chill",
+        SignalKind.FrozenGroundIndexC => "frozen ground index",
+        SignalKind.FrostDepthCm => "frost depth",
+        SignalKind.RedFlagAlert => "red flag alert",
+        SignalKind.WindAlert => "wind alert",
+        SignalKind.WinterStormAlert => "winter storm alert",
+        SignalKind.ThunderstormAlert => "thunderstorm alert",
     };
 
     public static string Of(Relation relation) => relation switch

@@ -5,10 +5,31 @@ public enum SiteFlag
 {
     OakWiltNearby,
     BatHabitat,
+
+    /// <summary>A tree in which bats are known, or likely, to roost in summer.</summary>
+    RoostTree,
+
+    /// <summary>A cave or mine in which bats winter, within the distance that the state's agency names.</summary>
+    HibernaculumNearby,
+
+    /// <summary>An occupied nest of a wild bird other than an eagle.</summary>
     NestBuffer,
+
+    /// <summary>A bald eagle nest within 330 ft (100 m).</summary>
+    EagleNestNear,
+
+    /// <summary>A bald eagle nest within 660 ft (200 m).</summary>
+    EagleNestBuffer,
+
+    /// <summary>A known site of Heterobasidion root disease within 25 miles (40 km).</summary>
+    HeterobasidionNearby,
+
     WetGround,
     FrozenGroundAccessOnly,
 
     /// <summary>The owner or the neighbours ask for quiet on the opening days of deer seasons.</summary>
     QuietOnDeerOpeners,
+
+    /// <summary>Land open to public hunting.</summary>
+    PublicHunting,
 }

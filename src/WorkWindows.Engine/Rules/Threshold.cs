@@ -8,7 +8,7 @@ namespace WorkWindows.Engine.Rules;
 /// <param name="Unit">The unit.</param>
 public sealed record Threshold(double Value, RuleUnit Unit)
 {
-    /// <summary>The limit in the unit of the signals: °C, m/s or minutes.</summary>
+    /// <summary>The limit in the unit that signals have: °C, m/s, minutes, mm, cm, %, degree-days in °C.</summary>
     public double InSignalUnit => Unit.ToSignalUnit(Value);
 }
 
@@ -21,48 +21,42 @@ public enum RuleUnit
     MetersPerSecond,
     Minutes,
     Hours,
+    WaterInches,
+    WaterMillimeters,
+    Inches,
+    Centimeters,
+    Percent,
+    DegreeDaysF,
+    DegreeDaysC,
 }
 
 /// <summary>The keys, symbols and conversions of the units of rule packs.</summary>
 public static class RuleUnits
 {
-    /// <summary>The units that a signal may be compared in, with their keys in a pack.</summary>
+    /// <summary>The units that a signal may be compared in, with their keys in a pack; none for an alert.</summary>
     public static IReadOnlyDictionary<string, RuleUnit> For(SignalKind signal) => signal switch
     {
-        SignalKind.MinTemperatureC or SignalKind.MaxTemperatureC => Temperatures,
+        SignalKind.MinTemperatureC or SignalKind.MaxTemperatureC or SignalKind.HeatIndexC or SignalKind.WindChillC =>
+            Temperatures,
         SignalKind.WindMps or SignalKind.GustMps => Speeds,
         SignalKind.DarkShiftMinutes or SignalKind.LightShiftMinutes => Durations,
+        SignalKind.PrecipitationMm => Water,
+        SignalKind.SnowDepthCm or SignalKind.FrostDepthCm => Depths,
+        SignalKind.MinHumidityPercent or SignalKind.ThunderChancePercent => Percentages,
+        SignalKind.FrozenGroundIndexC => DegreeDays,
+        SignalKind.RedFlagAlert or SignalKind.WindAlert or SignalKind.WinterStormAlert
+            or SignalKind.ThunderstormAlert => None,
     };
 
-    public static string Symbol(this RuleUnit unit) => unit switch
+    /// <summary>The units of heat or cold summed over days, with their keys in a pack.</summary>
+    public static IReadOnlyDictionary<string, RuleUnit> DegreeDays { get; } = new Dictionary<string, RuleUnit>
     {
-        RuleUnit.DegF => "°F",
-        RuleUnit.DegC => "°C",
-        RuleUnit.Mph => "mph",
-        RuleUnit.MetersPerSecond => "m/s",
-        RuleUnit.Minutes => "min",
-        RuleUnit.Hours => "h",
+        ["degF-days"] = RuleUnit.DegreeDaysF,
+        ["degC-days"] = RuleUnit.DegreeDaysC,
     };
 
-    /// <summary>A value of a rule's unit in the unit of the signals: °C, m/s or minutes.</summary>
-    public static double ToSignalUnit(this RuleUnit unit, double value) => unit switch
-    {
-        RuleUnit.DegF => Temperature.FromDegreesFahrenheit(value).DegreesCelsius,
-        RuleUnit.Mph => Speed.FromMilesPerHour(value).MetersPerSecond,
-        RuleUnit.Hours => value * 60,
-        RuleUnit.DegC or RuleUnit.MetersPerSecond or RuleUnit.Minutes => value,
-    };
-
-    /// <summary>A value in the unit of the signals in a rule's unit.</summary>
-    public static double FromSignalUnit(this RuleUnit unit, double value) => unit switch
-    {
-        RuleUnit.DegF => Temperature.FromDegreesCelsius(value).DegreesFahrenheit,
-        RuleUnit.Mph => Speed.FromMetersPerSecond(value).MilesPerHour,
-        RuleUnit.Hours => value / 60,
-        RuleUnit.DegC or RuleUnit.MetersPerSecond or RuleUnit.Minutes => value,
-    };
-
-    private static readonly Dictionary<string, RuleUnit> Temperatures = new()
+    /// <summary>The units of temperature, with their keys in a pack.</summary>
+    public static IReadOnlyDictionary<string, RuleUnit> Temperatures { get; } = new Dictionary<string, RuleUnit>
     {
         ["degF"] = RuleUnit.DegF,
         ["degC"] = RuleUnit.DegC,
@@ -78,5 +72,66 @@ public static class RuleUnits
     {
         ["min"] = RuleUnit.Minutes,
         ["h"] = RuleUnit.Hours,
+    };
+
+    private static readonly Dictionary<string, RuleUnit> Water = new()
+    {
+        ["in"] = RuleUnit.WaterInches,
+        ["mm"] = RuleUnit.WaterMillimeters,
+    };
+
+    private static readonly Dictionary<string, RuleUnit> Depths = new()
+    {
+        ["in"] = RuleUnit.Inches,
+        ["cm"] = RuleUnit.Centimeters,
+    };
+
+    private static readonly Dictionary<string, RuleUnit> Percentages = new()
+    {
+        ["percent"] = RuleUnit.Percent,
+    };
+
+    private static readonly Dictionary<string, RuleUnit> None = [];
+
+    public static string Symbol(this RuleUnit unit) => unit switch
+    {
+        RuleUnit.DegF => "°F",
+        RuleUnit.DegC => "°C",
+        RuleUnit.Mph => "mph",
+        RuleUnit.MetersPerSecond => "m/s",
+        RuleUnit.Minutes => "min",
+        RuleUnit.Hours => "h",
+        RuleUnit.WaterInches or RuleUnit.Inches => "in",
+        RuleUnit.WaterMillimeters => "mm",
+        RuleUnit.Centimeters => "cm",
+        RuleUnit.Percent => "%",
+        RuleUnit.DegreeDaysF => "°F-days",
+        RuleUnit.DegreeDaysC => "°C-days",
+    };
+
+    /// <summary>A value of a rule's unit in the unit of the signals.</summary>
+    public static double ToSignalUnit(this RuleUnit unit, double value) => unit switch
+    {
+        RuleUnit.DegF => Temperature.FromDegreesFahrenheit(value).DegreesCelsius,
+        RuleUnit.Mph => Speed.FromMilesPerHour(value).MetersPerSecond,
+        RuleUnit.Hours => value * 60,
+        RuleUnit.WaterInches => Length.FromInches(value).Millimeters,
+        RuleUnit.Inches => Length.FromInches(value).Centimeters,
+        RuleUnit.DegreeDaysF => value / 1.8,
+        RuleUnit.DegC or RuleUnit.MetersPerSecond or RuleUnit.Minutes or RuleUnit.WaterMillimeters
+            or RuleUnit.Centimeters or RuleUnit.Percent or RuleUnit.DegreeDaysC => value,
+    };
+
+    /// <summary>A value in the unit of the signals in a rule's unit.</summary>
+    public static double FromSignalUnit(this RuleUnit unit, double value) => unit switch
+    {
+        RuleUnit.DegF => Temperature.FromDegreesCelsius(value).DegreesFahrenheit,
+        RuleUnit.Mph => Speed.FromMetersPerSecond(value).MilesPerHour,
+        RuleUnit.Hours => value / 60,
+        RuleUnit.WaterInches => Length.FromMillimeters(value).Inches,
+        RuleUnit.Inches => Length.FromCentimeters(value).Inches,
+        RuleUnit.DegreeDaysF => value * 1.8,
+        RuleUnit.DegC or RuleUnit.MetersPerSecond or RuleUnit.Minutes or RuleUnit.WaterMillimeters
+            or RuleUnit.Centimeters or RuleUnit.Percent or RuleUnit.DegreeDaysC => value,
     };
 }

@@ -20,4 +20,7 @@ public enum Basis
 
     /// <summary>Seen on the property by a named person.</summary>
     SiteObservation,
+
+    /// <summary>Issued, or not issued, by a weather service.</summary>
+    Alert,
 }

@@ -19,9 +19,11 @@ public static class SignalSetBuilder
     /// <param name="forecast">Used on days that were not observed; null when there is none.</param>
     /// <param name="zone">The time zone of the place.</param>
     /// <param name="shift">The hours whose light and dark minutes are counted.</param>
+    /// <param name="alerts">The alerts of weather services.</param>
     /// <returns>A day neither observed nor forecast has no value: weather is never guessed.</returns>
     public static SignalSet Build(
-        WeatherPoint point, DaySpan span, DailySeries observed, Forecast? forecast, DateTimeZone zone, WorkShift shift)
+        WeatherPoint point, DaySpan span, DailySeries observed, Forecast? forecast, DateTimeZone zone, WorkShift shift,
+        AlertReport alerts)
     {
         var light = ShiftLight.Over(span, shift, zone, point.LatitudeDeg, point.LongitudeDeg);
         Signal[] signals =
@@ -30,6 +32,11 @@ public static class SignalSetBuilder
             Measured(SignalKind.MaxTemperatureC, DailyElement.MaxTemperatureC, span, observed, forecast),
             Measured(SignalKind.WindMps, DailyElement.WindMps, span, observed, forecast),
             Measured(SignalKind.GustMps, DailyElement.GustMps, span, observed, forecast),
+            Measured(SignalKind.PrecipitationMm, DailyElement.PrecipitationMm, span, observed, forecast),
+            Measured(SignalKind.SnowDepthCm, DailyElement.SnowDepthCm, span, observed, forecast),
+            Measured(SignalKind.MinHumidityPercent, DailyElement.MinHumidityPercent, span, observed, forecast),
+            Measured(SignalKind.ThunderChancePercent, DailyElement.ThunderChancePercent, span, observed, forecast),
+            .. Enum.GetValues<AlertKind>().Select(kind => Alert(kind, span, alerts)),
             ByCalendar(SignalKind.DarkShiftMinutes, span, light.DarkMinutes),
             ByCalendar(SignalKind.LightShiftMinutes, span, light.LightMinutes),
         ];
@@ -64,6 +71,31 @@ public static class SignalSetBuilder
             bases[day] = basis;
         }
     }
+
+    private static Signal Alert(AlertKind kind, DaySpan span, AlertReport report)
+    {
+        var values = new double[span.Count];
+        var bases = new Basis[span.Count];
+        Array.Fill(bases, Basis.Alert);
+        for (var day = 0; day < span.Count; day++)
+        {
+            var date = span[day];
+            if (report.Alerts.Any(alert => alert.Kind == kind && alert.First <= date && date <= alert.Last))
+                values[day] = 1;
+            else if (report.NotKnown?.Contains(date) == true)
+                (values[day], bases[day]) = (double.NaN, Basis.Missing);
+        }
+        return new(SignalOf(kind), span, ImmutableCollectionsMarshal.AsImmutableArray(values),
+            ImmutableCollectionsMarshal.AsImmutableArray(bases));
+    }
+
+    private static SignalKind SignalOf(AlertKind kind) => kind switch
+    {
+        AlertKind.RedFlag => SignalKind.RedFlagAlert,
+        AlertKind.Wind => SignalKind.WindAlert,
+        AlertKind.WinterStorm => SignalKind.WinterStormAlert,
+        AlertKind.Thunderstorm => SignalKind.ThunderstormAlert,
+    };
 
     private static Signal ByCalendar(SignalKind kind, DaySpan span, double[] values)
     {

@@ -16,6 +16,18 @@ public enum DailyElement
 
     /// <summary>Highest gust, m/s.</summary>
     GustMps,
+
+    /// <summary>Rain and melted snow, mm of water.</summary>
+    PrecipitationMm,
+
+    /// <summary>Depth of the snow on the ground, cm.</summary>
+    SnowDepthCm,
+
+    /// <summary>Lowest relative humidity, %.</summary>
+    MinHumidityPercent,
+
+    /// <summary>Highest chance of thunder, %; only forecasts have it.</summary>
+    ThunderChancePercent,
 }
 
 /// <summary>One value of one day.</summary>

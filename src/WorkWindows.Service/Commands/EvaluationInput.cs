@@ -34,7 +34,7 @@ internal sealed record EvaluationInput(
 
     private SignalSet Signals(ParcelRow parcel, DaySpan span) => SignalSetBuilder.Build(
         new(parcel.Parcel, parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg), span, Weather, null,
-        DateTimeZoneProviders.Tzdb[parcel.TimeZone], WorkShift.Default);
+        DateTimeZoneProviders.Tzdb[parcel.TimeZone], WorkShift.Default, AlertReport.None);
 
     private static TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
         task.Key, task.Practice, parcel.State, parcel.CountyFips,

@@ -67,7 +67,7 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         var forecast = source.Temperature is { } forecastFor
             ? await weather.ForecastAsync(forecastFor.Id, clock.GetCurrentInstant(), zone, cancellation)
             : null;
-        return SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift);
+        return SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, AlertReport.None);
     }
 
     private static async Task<List<TaskRow>> RowsAsync(IQueryable<PlannedTask> tasks, CancellationToken cancellation)

@@ -65,7 +65,7 @@ public sealed class SignalSetBuilderTests
     {
         var record = SteadyRecord.Of(DaySpan.Between(new(2015, 1, 1), NewYear), _ => 6);
         var span = DaySpan.Between(new(2025, 11, 1), new(2026, 3, 1));
-        var signals = SignalSetBuilder.Build(Duluth, span, DailySeries.Of(record), null, Chicago, WorkShift.Default);
+        var signals = SignalSetBuilder.Build(Duluth, span, DailySeries.Of(record), null, Chicago, WorkShift.Default, AlertReport.None);
 
         Assert.Equal(
             [
@@ -76,7 +76,7 @@ public sealed class SignalSetBuilderTests
     }
 
     private static SignalSet Build(int days, DailySeries observed, Forecast? forecast) => SignalSetBuilder.Build(
-        Duluth, new(NewYear, days), observed, forecast, Chicago, WorkShift.Default);
+        Duluth, new(NewYear, days), observed, forecast, Chicago, WorkShift.Default, AlertReport.None);
 
     private static DailyReading Min(int day, double valueC) =>
         new(NewYear.PlusDays(day), DailyElement.MinTemperatureC, valueC, null);

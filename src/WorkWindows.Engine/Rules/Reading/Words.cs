@@ -33,6 +33,23 @@ internal static class Words
         ["gust"] = SignalKind.GustMps,
         ["dark-shift"] = SignalKind.DarkShiftMinutes,
         ["light-shift"] = SignalKind.LightShiftMinutes,
+        ["precipitation"] = SignalKind.PrecipitationMm,
+        ["snow-depth"] = SignalKind.SnowDepthCm,
+        ["min-humidity"] = SignalKind.MinHumidityPercent,
+        ["thunder-chance"] = SignalKind.ThunderChancePercent,
+        ["heat-index"] = SignalKind.HeatIndexC,
+        ["wind-chill"] = SignalKind.WindChillC,
+        ["frozen-ground-index"] = SignalKind.FrozenGroundIndexC,
+        ["frost-depth"] = SignalKind.FrostDepthCm,
+    };
+
+    /// <summary>The alerts are not compared: a rule asks whether one is in force.</summary>
+    public static IReadOnlyDictionary<string, SignalKind> Alerts { get; } = new Dictionary<string, SignalKind>
+    {
+        ["red-flag"] = SignalKind.RedFlagAlert,
+        ["wind"] = SignalKind.WindAlert,
+        ["winter-storm"] = SignalKind.WinterStormAlert,
+        ["thunderstorm"] = SignalKind.ThunderstormAlert,
     };
 
     /// <summary>The form of a member's name in files: lower case with hyphens.</summary>
