@@ -12,6 +12,7 @@ public static class CalendarDays
 
     // Weekdays fall on the same dates again after 28 years, or after 40 across a year such as 2100.
     private const int CycleYears = 40;
+    private const int CycleStart = 2000;
 
     /// <summary>Which days of the set's span lie in the range.</summary>
     /// <returns>
@@ -34,6 +35,23 @@ public static class CalendarDays
         return new(certain, ~possible);
     }
 
+    /// <summary>
+    /// The turns of a range that touch the span, as indices of their first and last day; a turn that began before the
+    /// span has a negative first one.
+    /// </summary>
+    internal static IEnumerable<(int First, int Last)> Turns(CalendarRange range, SignalSet signals)
+    {
+        var span = signals.Span;
+        for (var year = span.First.Year - YearsAround; year <= span.Last.Year + YearsAround; year++)
+        {
+            if (Ends(range, signals, year) is not var (from, to))
+                continue;
+            var (first, last) = (span.IndexOf(from.Earliest), span.IndexOf(to.Latest));
+            if (last >= 0 && first < span.Count)
+                yield return (first, last);
+        }
+    }
+
     /// <summary>The turn of the range that a day lies in, or may lie in, or else the next one after it.</summary>
     /// <exception cref="ArgumentException">The range has no days in any year.</exception>
     public static RangeOccurrence Occurrence(CalendarRange range, SignalSet signals, LocalDate day)
@@ -45,6 +63,10 @@ public static class CalendarDays
         }
         throw new ArgumentException($"The range {range} has no days after {day:R}.", nameof(range));
     }
+
+    /// <summary>Whether the range has days in any year.</summary>
+    internal static bool EverHolds(CalendarRange range) => Enumerable.Range(CycleStart, CycleYears)
+        .Any(year => Ends(range, SignalSet.Of("", new(new(year, 1, 1), 1), [], []), year) is not null);
 
     private static (RangeEnd From, RangeEnd To)? Ends(CalendarRange range, SignalSet signals, int year)
     {

@@ -21,6 +21,13 @@ public static class YearlyDates
         _ => null,
     } is { } found ? found.PlusDays(date.PlusDays) : null;
 
+    /// <summary>The last turn of a fixed date that is not after a day.</summary>
+    public static LocalDate LastOnOrBefore(FixedDate date, LocalDate day)
+    {
+        var inYear = date.Resolve(day.Year)!.Value;
+        return inYear <= day ? inYear : date.Resolve(day.Year - 1)!.Value;
+    }
+
     private static LocalDate OnDay(int year, int month, int day) =>
         month == 2 && day == 29 && !CalendarSystem.Iso.IsLeapYear(year) ? new(year, 2, 28) : new(year, month, day);
 

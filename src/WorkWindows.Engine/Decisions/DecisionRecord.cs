@@ -89,7 +89,32 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
         if (facts.SpeciesGroups is { } species)
             json.Strings("species", species.Select(group => group.ToString()));
         json.Strings("flags", facts.SiteFlags.Select(flag => flag.ToString()));
+        if (facts.Organization is { } organization)
+            json.WriteString("organization", organization);
+        if (facts.Place is { } place)
+        {
+            json.WriteNumber("latitudeDeg", place.LatitudeDeg);
+            json.WriteNumber("longitudeDeg", place.LongitudeDeg);
+        }
+        if (!facts.Overrides.IsEmpty)
+            WriteOverrides(json, facts);
         json.WriteEndObject();
+    }
+
+    private static void WriteOverrides(Utf8JsonWriter json, TaskFacts facts)
+    {
+        json.WriteStartArray("overrides");
+        foreach (var exception in facts.Overrides)
+        {
+            json.WriteStartObject();
+            json.WriteString("rule", exception.RuleId);
+            json.WriteString("first", CanonicalJson.Text(exception.First));
+            json.WriteString("last", CanonicalJson.Text(exception.Last));
+            json.WriteString("by", exception.By);
+            json.WriteString("reason", exception.Reason);
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void Write(Utf8JsonWriter json, RuleDays rule, TaskEvaluation evaluation, DaySpan days)
@@ -117,7 +142,23 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
         task.TryGetProperty("species", out var species)
             ? [.. species.EnumerateArray().Select(group => Enum.Parse<SpeciesGroup>(group.GetString()!))]
             : null,
-        [.. task.GetProperty("flags").EnumerateArray().Select(flag => Enum.Parse<SiteFlag>(flag.GetString()!))]);
+        [.. task.GetProperty("flags").EnumerateArray().Select(flag => Enum.Parse<SiteFlag>(flag.GetString()!))])
+    {
+        Organization = task.TryGetProperty("organization", out var organization) ? organization.GetString() : null,
+        Place = task.TryGetProperty("latitudeDeg", out var latitude)
+            ? new(latitude.GetDouble(), task.GetProperty("longitudeDeg").GetDouble())
+            : null,
+        Overrides = task.TryGetProperty("overrides", out var overrides)
+            ? [.. overrides.EnumerateArray().Select(Override)]
+            : [],
+    };
+
+    private static RuleOverride Override(JsonElement exception) => new(
+        exception.GetProperty("rule").GetString()!,
+        CanonicalJson.Date(exception.GetProperty("first")),
+        CanonicalJson.Date(exception.GetProperty("last")),
+        exception.GetProperty("by").GetString()!,
+        exception.GetProperty("reason").GetString()!);
 
     private static char Letter(DayState state) => state switch
     {

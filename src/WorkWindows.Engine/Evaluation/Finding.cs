@@ -39,4 +39,45 @@ public sealed record SignalFinding(
 /// <param name="Truth">Whether the day lies in the range; unknown when an end depends on an event that is not known.</param>
 /// <param name="Basis">Calendar, or how the event is known.</param>
 public sealed record CalendarFinding(LocalDate From, LocalDate To, int MarginDays, Truth Truth, Basis Basis)
+    : Finding(Truth, Basis)
+{
+    public LocalDate Day => MarginDays < 0 ? From.PlusDays(MarginDays) : To.PlusDays(-MarginDays);
+}
+
+/// <summary>A sum against a threshold.</summary>
+/// <param name="Sum">What is summed, and its limit.</param>
+/// <param name="Known">The sum of the days that have a value, in the threshold's unit.</param>
+/// <param name="MissingDays">The days that count and have none.</param>
+/// <param name="Since">The first day that counts.</param>
+/// <param name="Truth">Whether it holds.</param>
+/// <param name="Basis">How the day's own value is known.</param>
+public sealed record SumFinding(Sum Sum, double Known, int MissingDays, LocalDate Since, Truth Truth, Basis Basis)
+    : Finding(Truth, Basis)
+{
+    /// <summary>How far the known sum lies on the side where the condition holds, in the threshold's unit.</summary>
+    public double Margin => Sum.Relation switch
+    {
+        Relation.Below or Relation.AtMost => Sum.Threshold.Value - Known,
+        Relation.AtLeast or Relation.Above => Known - Sum.Threshold.Value,
+    };
+}
+
+/// <summary>A state with two limits.</summary>
+/// <param name="Latched">Its limits.</param>
+/// <param name="Value">The value in the unit of the limit that begins it; null when missing.</param>
+/// <param name="Since">The day from which on the state has been as it is; null when it cannot be known.</param>
+/// <param name="Truth">Whether the state lasts.</param>
+/// <param name="Basis">How the value is known.</param>
+public sealed record LatchFinding(Latched Latched, double? Value, LocalDate? Since, Truth Truth, Basis Basis)
     : Finding(Truth, Basis);
+
+/// <summary>Whether something has come for the first time in a range.</summary>
+/// <param name="From">The first day of the range that the day lies in, or else of the next one.</param>
+/// <param name="To">Its last day.</param>
+/// <param name="CameOn">The day on which it came, or the first day of the signals if it had come before.</param>
+/// <param name="Truth">Whether it has come and the range still lasts.</param>
+public sealed record OnsetFinding(LocalDate From, LocalDate To, LocalDate? CameOn, Truth Truth)
+    : Finding(Truth, Truth == Truth.Unknown ? Basis.Missing : Basis.Calendar);
+
+/// <summary>Whether an alert is in force.</summary>
+public sealed record AlertFinding(SignalKind Alert, Truth Truth, Basis Basis) : Finding(Truth, Basis);

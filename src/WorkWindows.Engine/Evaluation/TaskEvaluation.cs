@@ -68,17 +68,19 @@ public sealed class TaskEvaluation
 
     /// <summary>
     /// Closed beats unknown beats limited beats open. A closing rule whose input is missing makes the day unknown; a
-    /// limiting rule whose input is missing counts as holding, so that its measure is taken.
+    /// limiting rule whose input is missing counts as holding, so that its measure is taken. A day that a person has
+    /// excepted from a closing rule is at best limited.
     /// </summary>
     internal static TaskEvaluation Of(PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules)
     {
         var length = point.Signals.Span.Count;
         var (closed, unknown, limited) = (DayBits.None(length), DayBits.None(length), DayBits.None(length));
-        foreach (var (_, rule, days, applies) in rules)
+        foreach (var applied in rules)
         {
-            switch (rule.Effect)
+            var days = applied.Spoken;
+            switch (applied.Rule.Effect)
             {
-                case Effect.Closes when applies == Truth.Holds:
+                case Effect.Closes when applied.Applies == Truth.Holds:
                     closed |= days.Holds;
                     unknown |= days.Unknown;
                     break;
@@ -88,6 +90,15 @@ public sealed class TaskEvaluation
                 case Effect.Limits:
                     limited |= ~days.Fails;
                     break;
+            }
+        }
+        foreach (var exception in facts.Overrides)
+        {
+            var days = OverrideDays.Of(exception, point.Signals.Span);
+            foreach (var applied in rules.Where(applied => applied.Rule.Id == exception.RuleId))
+            {
+                if (applied.Rule.Effect == Effect.Closes)
+                    limited |= (days & applied.Lifted).Except(applied.Days.Fails);
             }
         }
         unknown = unknown.Except(closed);

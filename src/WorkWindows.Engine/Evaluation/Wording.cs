@@ -2,13 +2,14 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Phenology;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Evaluation;
 
 /// <summary>The plain words in which verdicts are told to people.</summary>
-public static class Wording
+public static partial class Wording
 {
     private static readonly LocalDatePattern DayAndMonth = LocalDatePattern.CreateWithInvariantCulture("d MMM uuuu");
 
@@ -81,7 +82,7 @@ public static class Wording
     public static IEnumerable<string> Missing(Explanation explanation) => explanation.Deciding
         .Where(verdict => verdict.Truth == Truth.Unknown)
         .SelectMany(verdict => verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).Select(Subject)
-            .Concat(verdict.InventoryMissing ? ["the stand's species"] : []))
+            .Concat(verdict.ScopeInDoubt ? [verdict.InventoryMissing ? "the stand's species" : "where the parcel lies"] : []))
         .Distinct();
 
     /// <summary>A source in one line: title, year, place.</summary>
@@ -89,62 +90,24 @@ public static class Wording
         string.Join(", ", new[] { source.Title, source.Year?.ToString(CultureInfo.InvariantCulture), source.Where }
             .Where(part => part is not null));
 
-    /// <summary>A finding in a line: what, value, threshold, margin, basis.</summary>
-    public static string Of(Finding finding) => finding switch
-    {
-        SignalFinding signal => Of(signal),
-        CalendarFinding calendar => Of(calendar),
-        _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
-    };
-
-    /// <summary>What would make a finding hold: the limit of a signal, or the days of a range.</summary>
-    public static string LimitOf(Finding finding) => finding switch
-    {
-        SignalFinding signal => $"{Of(signal.Compare.Signal)} {Limit(signal)}",
-        CalendarFinding calendar => Range(calendar),
-        _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
-    };
-
     public static string Of(LocalDate date) => DayAndMonth.Format(date);
 
-    private static string Subject(Finding finding) =>
-        finding is SignalFinding signal ? Of(signal.Compare.Signal) : "leaf-out";
-
-    private static string Of(SignalFinding finding)
+    public static string Of(Effect effect) => effect switch
     {
-        var unit = finding.Compare.Threshold.Unit.Symbol();
-        var limit = $"limit: {Limit(finding)}";
-        var run = finding.DaysInARow > 1 ? $" (so far {finding.RunLength})" : "";
-        return finding.Value is { } value
-            ? $"{Of(finding.Compare.Signal)} {Number(value)} {unit} ({Of(finding.Basis)}); {limit}{run}"
-            : $"{Of(finding.Compare.Signal)} not known; {limit}{run}";
-    }
+        Effect.Closes => "closes",
+        Effect.Limits => "limits",
+        Effect.Favours => "favours",
+        Effect.Requires => "requires",
+        Effect.Lifts => "lifts",
+    };
 
-    private static string Limit(SignalFinding finding)
+    public static string Of(DegreeDayMethod method) => method switch
     {
-        var (_, relation, threshold) = finding.Compare;
-        var days = finding.DaysInARow > 1 ? $" for {finding.DaysInARow} days in a row" : "";
-        return $"{Of(relation)} {Number(threshold.Value)} {threshold.Unit.Symbol()}{days}";
-    }
-
-    private static string Of(CalendarFinding finding)
-    {
-        var margin = finding.Truth switch
-        {
-            Truth.Unknown => "not known yet where it ends",
-            _ when finding.MarginDays < 0 => $"begins in {Days(-finding.MarginDays)}",
-            _ => $"{Days(finding.MarginDays)} left",
-        };
-        return $"{Range(finding)}; {margin}";
-    }
-
-    private static string Range(CalendarFinding finding)
-    {
-        var range = finding.From == finding.To ? Of(finding.From) : $"{Of(finding.From)} to {Of(finding.To)}";
-        return finding.Basis == Basis.Calendar ? range : $"{range} ({OfEvent(finding.Basis)})";
-    }
-
-    private static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
-
-    private static string Days(int count) => count == 1 ? "1 day" : $"{count} days";
+        DegreeDayMethod.SimpleAverage => "simple average",
+        DegreeDayMethod.ClippedAverage => "average of clipped values",
+        DegreeDayMethod.SingleTriangle => "single triangle",
+        DegreeDayMethod.DoubleTriangle => "double triangle",
+        DegreeDayMethod.SingleSine => "single sine",
+        DegreeDayMethod.DoubleSine => "double sine",
+    };
 }

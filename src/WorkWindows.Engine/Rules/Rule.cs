@@ -15,6 +15,8 @@ namespace WorkWindows.Engine.Rules;
 /// <param name="Authority">How binding it is.</param>
 /// <param name="Source">Where it is stated.</param>
 /// <param name="Valid">The years that the source speaks of.</param>
+/// <param name="LifeSafety">It keeps people from being hurt, so that nobody may lift it.</param>
+/// <param name="Lifts">The id of the rule of a higher pack that it lifts; null for another effect.</param>
 public sealed record Rule(
     string Id,
     string Title,
@@ -25,7 +27,13 @@ public sealed record Rule(
     string? Measure,
     Authority Authority,
     RuleSource Source,
-    ValidYears Valid);
+    ValidYears Valid,
+    bool LifeSafety = false,
+    string? Lifts = null)
+{
+    /// <summary>Whether a rule of a lower pack or a person's override may lift it: law and life-safety never.</summary>
+    public bool MayBeLifted => Authority != Authority.Regulation && !LifeSafety;
+}
 
 /// <summary>What a rule does to a day.</summary>
 public enum Effect
@@ -41,6 +49,9 @@ public enum Effect
 
     /// <summary>Adds an item of equipment or care.</summary>
     Requires,
+
+    /// <summary>Takes away what a rule of a higher pack says.</summary>
+    Lifts,
 }
 
 /// <summary>How binding a rule is.</summary>
@@ -71,10 +82,14 @@ public sealed record ValidYears(int? From, int? To);
 /// <param name="Counties">Five-digit county FIPS codes.</param>
 /// <param name="SpeciesGroups">The parcel's stand has a species of at least one of these groups.</param>
 /// <param name="SiteFlags">The parcel has at least one of these flags.</param>
+/// <param name="Organizations">Names of organizations.</param>
+/// <param name="Area">The parcel's place lies in this area; null for everywhere.</param>
 public sealed record Scope(
     ImmutableSortedSet<string> Practices,
     PracticeTraits Traits,
     ImmutableSortedSet<string> States,
     ImmutableSortedSet<string> Counties,
     ImmutableSortedSet<SpeciesGroup> SpeciesGroups,
-    ImmutableSortedSet<SiteFlag> SiteFlags);
+    ImmutableSortedSet<SiteFlag> SiteFlags,
+    ImmutableSortedSet<string> Organizations,
+    Area? Area);

@@ -1,13 +1,10 @@
 using System.Collections.Immutable;
-using WorkWindows.Engine.Rules.Reading;
 
 namespace WorkWindows.Engine.Rules;
 
 /// <summary>The rule packs that come with the engine: the national one first, then the states' by key.</summary>
 public static class ShippedPacks
 {
-    private const string National = "us";
-
     /// <summary>The text of each pack's file.</summary>
     public static IEnumerable<string> Texts()
     {
@@ -19,6 +16,5 @@ public static class ShippedPacks
         }
     }
 
-    public static ImmutableArray<RulePack> Read() =>
-        [.. Texts().Select(RulePackReader.Read).OrderBy(pack => pack.Id != National).ThenBy(pack => pack.Id, StringComparer.Ordinal)];
+    public static ImmutableArray<RulePack> Read() => PackStack.Read(Texts());
 }

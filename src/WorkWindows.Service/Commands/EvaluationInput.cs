@@ -25,7 +25,7 @@ internal sealed record EvaluationInput(
         {
             var parcel = parcels[task.Parcel];
             if (!points.TryGetValue(task.Parcel, out var rules))
-                points[task.Parcel] = rules = new(packs, Signals(parcel, LeadIn.Before(days)));
+                points[task.Parcel] = rules = new(packs, Signals(parcel, LeadIn.Before(days, packs)));
             rows.Add(new(task, parcel, TaskSeason.Of(rules.Evaluate(Facts(task, parcel)), days)));
             progress.Report(rows.Count, Tasks.Length, "tasks");
         }
@@ -38,7 +38,10 @@ internal sealed record EvaluationInput(
 
     private static TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
         task.Key, task.Practice, parcel.State, parcel.CountyFips,
-        parcel.Stand.IsEmpty ? null : [.. parcel.Stand.Select(row => row.Species.Group)], parcel.Flags ?? []);
+        parcel.Stand.IsEmpty ? null : [.. parcel.Stand.Select(row => row.Species.Group)], parcel.Flags ?? [])
+    {
+        Place = new(parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg),
+    };
 }
 
 /// <summary>A task of the files with its days.</summary>

@@ -59,6 +59,7 @@ public sealed record DayReasons(
         Effect.Limits => 1,
         Effect.Requires => 2,
         Effect.Favours => 3,
+        Effect.Lifts => 4,
     };
 
     private static string LightOf(EvaluatedTask task, LocalDate day, SunTimes sun)

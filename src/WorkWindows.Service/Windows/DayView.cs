@@ -81,6 +81,16 @@ public sealed record FindingView(
         CalendarFinding calendar => new(
             Wording.Of(calendar), calendar.Truth, calendar.Basis, null, null, null, null, calendar.MarginDays, Days,
             calendar.From, calendar.To),
+        SumFinding sum => new(
+            Wording.Of(sum), sum.Truth, sum.Basis, null, sum.Known, sum.Sum.Relation, sum.Sum.Threshold.Value,
+            sum.Margin, sum.Sum.Threshold.Unit.Symbol(), sum.Since, null),
+        LatchFinding latch => new(
+            Wording.Of(latch), latch.Truth, latch.Basis, latch.Latched.Starts.Signal, latch.Value, null, null, null,
+            latch.Latched.Starts.Threshold.Unit.Symbol(), latch.Since, null),
+        OnsetFinding onset => new(
+            Wording.Of(onset), onset.Truth, onset.Basis, null, null, null, null, null, Days, onset.From, onset.To),
+        AlertFinding alert => new(
+            Wording.Of(alert), alert.Truth, alert.Basis, alert.Alert, null, null, null, null, "", null, null),
         _ => throw new ArgumentException($"{finding.GetType().Name} cannot be shown."),
     };
 }

@@ -1,14 +1,16 @@
+using System.Collections.Immutable;
 using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Rules;
 
 namespace WorkWindows.Service.Windows;
 
 /// <summary>
-/// The days before the first one asked for that an evaluation starts with, so that runs of days which began earlier are
-/// known. Rule packs may ask for runs of up to 60 days.
+/// The days before the first one asked for that an evaluation starts with, so that runs, sums and states which began
+/// earlier are known.
 /// </summary>
 internal static class LeadIn
 {
-    private const int Days = 60;
-
-    public static DaySpan Before(DaySpan days) => new(days.First.PlusDays(-Days), days.Count + Days);
+    public static DaySpan Before(DaySpan days, ImmutableArray<RulePack> packs) =>
+        DaySpan.Between(Lookback.Before(days.First, packs), days.Last);
 }

@@ -58,7 +58,7 @@ public sealed record SeasonBands(
             while (day + 1 < days.Count && rule.On(offset + day + 1) == truth)
                 day++;
             if (truth != Truth.Fails)
-                runs.Add(new(truth == Truth.Holds ? WordOf(rule.Rule.Effect) : InDoubt, days[first], days[day]));
+                runs.Add(new(truth == Truth.Holds ? Wording.Of(rule.Rule.Effect) : InDoubt, days[first], days[day]));
         }
         return runs;
     }
@@ -69,14 +69,6 @@ public sealed record SeasonBands(
             $"{(run.Fill == InDoubt ? "not known" : run.Fill)} "
             + $"{DayWords.WithYear(run.First)} to {DayWords.WithYear(run.Last)}");
         var more = runs.Count > NamedRuns ? $", and {runs.Count - NamedRuns} more times" : "";
-        return new(rule.Title, WordOf(rule.Effect), $"{rule.Title}: {string.Join(", ", named)}{more}", runs);
+        return new(rule.Title, Wording.Of(rule.Effect), $"{rule.Title}: {string.Join(", ", named)}{more}", runs);
     }
-
-    public static string WordOf(Effect effect) => effect switch
-    {
-        Effect.Closes => "closes",
-        Effect.Limits => "limits",
-        Effect.Favours => "favours",
-        Effect.Requires => "requires",
-    };
 }

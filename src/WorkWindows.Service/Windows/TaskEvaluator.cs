@@ -25,12 +25,12 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
     public async Task<IReadOnlyList<EvaluatedTask>> EvaluateAsync(
         IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation)
     {
-        var rows = await RowsAsync(tasks, cancellation);
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var rows = await RowsAsync(tasks, organization.Name, cancellation);
         var stations = await StationsAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
         var observations = await ObservationsAsync([.. rows.Select(row => row.Task.PropertyId).Distinct()], cancellation);
-        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
-        var span = LeadIn.Before(days);
+        var span = LeadIn.Before(days, packs.Packs);
 
         var points = new Dictionary<(WeatherSource, DateTimeZone), SignalSet>();
         var rules = new Dictionary<(SignalSet, Guid Property), PointRules>();
@@ -70,7 +70,8 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         return SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, AlertReport.None);
     }
 
-    private static async Task<List<TaskRow>> RowsAsync(IQueryable<PlannedTask> tasks, CancellationToken cancellation)
+    private static async Task<List<TaskRow>> RowsAsync(
+        IQueryable<PlannedTask> tasks, string organization, CancellationToken cancellation)
     {
         var rows = await tasks.AsNoTracking()
             .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
@@ -102,7 +103,11 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
                         row.Task.CrewLeadId, row.Task.CrewSize, row.Task.Quantity, row.Task.QuantityUnit,
                         row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn),
                     new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),
-                        [.. row.SiteFlags]),
+                        [.. row.SiteFlags])
+                    {
+                        Organization = organization,
+                        Place = new(row.Latitude, row.Longitude),
+                    },
                     row.Latitude, row.Longitude);
             }),
         ];

@@ -72,7 +72,7 @@ public class RulePackReaderTests
 
     [Theory]
     [InlineData("effect: closes", "effect: forbids",
-        "line 8, column 13: rules[0].effect is 'forbids'; accepted: closes, limits, favours, requires")]
+        "line 8, column 13: rules[0].effect is 'forbids'; accepted: closes, limits, favours, requires, lifts")]
     [InlineData("20 degF", "20 mph",
         "line 10, column 45: rules[0].when.below is '20 mph'; accepted: a number, a space and a unit (degF or degC)")]
     [InlineData("20 degF", "cold",

@@ -11,7 +11,21 @@ internal static class CalendarReading
     // A leap year, so that 02-29 is accepted.
     private const int AnyLeapYear = 2024;
 
-    public static CalendarRange? Range(Entry entry)
+    /// <param name="entry">The range.</param>
+    /// <param name="allowEvents">Whether an event of nature may move an end.</param>
+    public static CalendarRange? Range(Entry entry, bool allowEvents = true)
+    {
+        var range = Ends(entry);
+        if (range is { From: EventDate } or { To: EventDate } && !allowEvents)
+            entry.Refuse("dates of the calendar: no event may move this range");
+        else if (range is not null && !CalendarDays.EverHolds(range))
+            entry.Refuse("a range that has days in some year");
+        else
+            return range;
+        return null;
+    }
+
+    private static CalendarRange? Ends(Entry entry)
     {
         if (entry.AsMapping("from", "to", "on") is not { } mapping)
             return null;
@@ -49,7 +63,7 @@ internal static class CalendarReading
         return date?.Plus(plus);
     }
 
-    private static FixedDate? MonthDay(Entry entry)
+    public static FixedDate? MonthDay(Entry entry)
     {
         if (DateTime.TryParseExact($"{AnyLeapYear}-{entry.Text}", "yyyy-MM-dd", CultureInfo.InvariantCulture,
                 DateTimeStyles.None, out var date))

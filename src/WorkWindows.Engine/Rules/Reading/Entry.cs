@@ -1,10 +1,11 @@
 using System.Globalization;
+using System.Text.RegularExpressions;
 using YamlDotNet.RepresentationModel;
 
 namespace WorkWindows.Engine.Rules.Reading;
 
 /// <summary>A node of the file with the key it stands under, and the list that its faults go to.</summary>
-internal sealed record Entry(YamlNode Node, string Key, List<PackFault> Faults)
+internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> Faults)
 {
     public string? Text => (Node as YamlScalarNode)?.Value;
 
@@ -46,6 +47,15 @@ internal sealed record Entry(YamlNode Node, string Key, List<PackFault> Faults)
         return null;
     }
 
+    /// <summary>A key for machines; null with a fault when it has another form.</summary>
+    public string? MachineKey()
+    {
+        if (Text is { } text && KeyForm().IsMatch(text))
+            return text;
+        Refuse("lower-case letters, digits, hyphens and dots, such as oak-wilt.high-risk");
+        return null;
+    }
+
     public int? Integer(int min, int max)
     {
         if (int.TryParse(Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
@@ -67,6 +77,9 @@ internal sealed record Entry(YamlNode Node, string Key, List<PackFault> Faults)
         return null;
     }
 
+    [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$")]
+    private static partial Regex KeyForm();
+
     private static string Shown(YamlNode node) => node switch
     {
         YamlScalarNode scalar => scalar.Value ?? "",
@@ -79,6 +92,8 @@ internal sealed record Entry(YamlNode Node, string Key, List<PackFault> Faults)
 internal sealed class Mapping(Entry entry, YamlMappingNode node)
 {
     public Entry Entry => entry;
+
+    public bool IsEmpty => node.Children.Count == 0;
 
     public Entry? this[string key] => node.Children.TryGetValue(new YamlScalarNode(key), out var value)
         ? entry with { Node = value, Key = entry.Key.Length == 0 ? key : $"{entry.Key}.{key}" }

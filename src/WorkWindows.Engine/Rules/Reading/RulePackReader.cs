@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using YamlDotNet.Core;
@@ -8,12 +9,18 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <summary>Reads a rule pack from the text of its file (docs/rule-packs.md).</summary>
 public static class RulePackReader
 {
-    /// <summary>The pack that a file's text states.</summary>
+    /// <summary>The pack that a file's text states, by itself: what it says of other packs is not looked at.</summary>
     /// <exception cref="PackException">Anything in the file is wrong: every fault is listed.</exception>
-    public static RulePack Read(string text)
+    public static RulePack Read(string text) => Read(text, null);
+
+    /// <summary>The pack that a file's text states, below other packs.</summary>
+    /// <param name="text">The file's text.</param>
+    /// <param name="above">The packs that it will stand with; those of the same level or a lower one are not above it.</param>
+    /// <exception cref="PackException">Anything in the file is wrong: every fault is listed.</exception>
+    public static RulePack Read(string text, ImmutableArray<RulePack>? above)
     {
         var faults = new List<PackFault>();
-        var pack = Document(text, faults) is { } root ? Pack(root, text) : null;
+        var pack = Document(text, faults) is { } root ? Pack(root, text, above) : null;
         return pack is not null && faults.Count == 0
             ? pack
             : throw new PackException([.. faults.OrderBy(fault => (fault.Line, fault.Column))]);
@@ -36,18 +43,25 @@ public static class RulePackReader
         return null;
     }
 
-    private static RulePack? Pack(Entry root, string text)
+    private static RulePack? Pack(Entry root, string text, ImmutableArray<RulePack>? above)
     {
-        if (root.AsMapping("pack", "version", "title", "states", "rules") is not { } mapping)
+        if (root.AsMapping("pack", "version", "title", "level", "states", "rules") is not { } mapping)
             return null;
-        var id = mapping.Required("pack", "a key such as mi")?.Sentence();
+        var id = mapping.Required("pack", "a key such as mi")?.MachineKey();
         var version = mapping.Required("version", "a version such as \"2026.1\"")?.Sentence();
         var title = mapping.Required("title", "a few words for people")?.Sentence();
         var states = RuleReading.States(mapping["states"]);
-        var ids = new HashSet<string>();
+        var level = mapping["level"] is { } named ? named.OneOf(Words.Levels)
+            : states.IsEmpty ? PackLevel.National
+            : PackLevel.State;
+        if (level == PackLevel.State && !mapping.Has("states"))
+            mapping.Required("states", "the state or states that it is about, such as [MI]");
+        var stack = new RuleStack(id, level, above);
         var rules = mapping.Required("rules", "a list of rules")?.Items()
-            .Select(item => RuleReading.Read(item, states, ids)).OfType<Rule>().ToArray() ?? [];
-        return id is null || version is null || title is null ? null : new(id, version, title, Hash(text), [.. rules]);
+            .Select(item => RuleReading.Read(item, states, stack)).OfType<Rule>().ToArray() ?? [];
+        return id is null || version is null || title is null || level is null
+            ? null
+            : new(id, version, title, level.Value, Hash(text), [.. rules]);
     }
 
     private static string Hash(string text) =>

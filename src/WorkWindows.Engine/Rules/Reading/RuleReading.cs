@@ -10,14 +10,14 @@ internal static partial class RuleReading
     private const int FirstYear = 1900;
     private const int LastYear = 2200;
 
-    public static Rule? Read(Entry entry, ImmutableSortedSet<string> packStates, HashSet<string> taken)
+    public static Rule? Read(Entry entry, ImmutableSortedSet<string> packStates, RuleStack stack)
     {
-        if (entry.AsMapping("id", "title", "effect", "scope", "when", "because", "measure", "authority", "source",
-                "valid") is not { } mapping)
+        if (entry.AsMapping("id", "title", "effect", "lifts", "scope", "when", "because", "measure", "authority",
+                "life-safety", "source", "valid") is not { } mapping)
         {
             return null;
         }
-        var id = mapping.Required("id", "a key such as oak-wilt.high-risk") is { } key ? Id(key, taken) : null;
+        var id = mapping.Required("id", "a key such as oak-wilt.high-risk") is { } key ? Id(key, stack) : null;
         var title = mapping.Required("title", "a few words for people")?.Sentence();
         var effect = mapping.Required("effect", string.Join(", ", Words.Effects.Keys))?.OneOf(Words.Effects);
         var scope = mapping.Required("scope", "at least one of its keys") is { } named ? ReadScope(named, packStates) : null;
@@ -26,6 +26,8 @@ internal static partial class RuleReading
         var measure = mapping["measure"]?.Sentence();
         if (effect is Effect.Limits or Effect.Requires && !mapping.Has("measure"))
             mapping.Required("measure", "what must be done on such a day");
+        var lifts = Lifted(mapping, effect, stack);
+        var lifeSafety = mapping["life-safety"]?.OneOf(Words.YesOrNo) ?? false;
         var authority = mapping.Required("authority", string.Join(", ", Words.Authorities.Keys))
             ?.OneOf(Words.Authorities);
         var source = mapping.Required("source", "a mapping with a title") is { } cited ? ReadSource(cited) : null;
@@ -33,28 +35,43 @@ internal static partial class RuleReading
         return id is null || title is null || effect is null || scope is null || when is null || because is null
             || authority is null || source is null || valid is null
             ? null
-            : new(id, title, effect.Value, scope, when, because, measure, authority.Value, source, valid);
+            : new(id, title, effect.Value, scope, when, because, measure, authority.Value, source, valid, lifeSafety,
+                lifts);
+    }
+
+    private static string? Lifted(Mapping mapping, Effect? effect, RuleStack stack)
+    {
+        if (effect != Effect.Lifts)
+        {
+            mapping["lifts"]?.Refuse("nothing: this key goes with the effect lifts");
+            return null;
+        }
+        if (mapping.Required("lifts", "the id of a rule of a higher pack") is not { } entry || entry.Sentence() is not { } id)
+            return null;
+        stack.Lift(entry, id);
+        return id;
     }
 
     /// <summary>A set of two-letter postal codes.</summary>
     public static ImmutableSortedSet<string> States(Entry? entry) =>
         Matching(entry, StateForm(), "a two-letter postal code such as MI");
 
-    private static string? Id(Entry entry, HashSet<string> taken)
+    private static string? Id(Entry entry, RuleStack stack)
     {
-        if (entry.Text is not { } text || !IdForm().IsMatch(text))
-            entry.Refuse("lower-case letters, digits, hyphens and dots, such as oak-wilt.high-risk");
-        else if (!taken.Add(text))
-            entry.Refuse("an id that no other rule of the pack has");
-        else
-            return text;
-        return null;
+        if (entry.MachineKey() is { } id)
+            stack.Take(entry, id);
+        return entry.Text;
     }
 
     private static Scope? ReadScope(Entry entry, ImmutableSortedSet<string> packStates)
     {
-        if (entry.AsMapping("practices", "traits", "states", "counties", "species", "flags") is not { } mapping)
+        if (entry.AsMapping("practices", "traits", "states", "counties", "area", "species", "flags", "organizations")
+            is not { } mapping)
+        {
             return null;
+        }
+        if (mapping.IsEmpty)
+            entry.Refuse("at least one of its keys");
         var states = States(mapping["states"]);
         var practices = PracticeCatalogue.All.ToDictionary(practice => practice.Id, practice => practice.Id);
         return new(
@@ -70,7 +87,9 @@ internal static partial class RuleReading
             states.IsEmpty ? packStates : states,
             Matching(mapping["counties"], CountyForm(), "a five-digit county FIPS code in quotes, such as \"26065\""),
             [.. mapping["species"]?.Items().Select(item => item.OneOf(Words.Species) ?? default) ?? []],
-            [.. mapping["flags"]?.Items().Select(item => item.OneOf(Words.Flags) ?? default) ?? []]);
+            [.. mapping["flags"]?.Items().Select(item => item.OneOf(Words.Flags) ?? default) ?? []],
+            Several(mapping["organizations"], item => item.Sentence()),
+            mapping["area"] is { } area ? AreaReading.Read(area) : null);
     }
 
     private static RuleSource? ReadSource(Entry entry)
@@ -106,9 +125,6 @@ internal static partial class RuleReading
         entry is null
             ? ImmutableSortedSet.Create<string>(StringComparer.Ordinal)
             : entry.Items().Select(read).OfType<string>().ToImmutableSortedSet(StringComparer.Ordinal);
-
-    [GeneratedRegex("^[a-z0-9]+([.-][a-z0-9]+)*$")]
-    private static partial Regex IdForm();
 
     [GeneratedRegex("^[A-Z]{2}$")]
     private static partial Regex StateForm();

@@ -1,4 +1,5 @@
 using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Phenology;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Signals;
 
@@ -8,6 +9,16 @@ namespace WorkWindows.Engine.Rules.Reading;
 internal static class Words
 {
     public static IReadOnlyDictionary<string, Effect> Effects { get; } = Named<Effect>();
+
+    public static IReadOnlyDictionary<string, PackLevel> Levels { get; } = Named<PackLevel>();
+
+    public static IReadOnlyDictionary<string, DegreeDayMethod> Methods { get; } = Named<DegreeDayMethod>();
+
+    public static IReadOnlyDictionary<string, bool> YesOrNo { get; } = new Dictionary<string, bool>
+    {
+        ["true"] = true,
+        ["false"] = false,
+    };
 
     public static IReadOnlyDictionary<string, Authority> Authorities { get; } = Named<Authority>();
 

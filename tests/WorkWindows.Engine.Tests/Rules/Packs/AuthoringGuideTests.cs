@@ -1,3 +1,4 @@
+using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Rules.Reading;
 
 namespace WorkWindows.Engine.Tests.Rules.Packs;
@@ -12,8 +13,8 @@ public class AuthoringGuideTests
     [Fact]
     public void Read_TakesTheGuidesExample() =>
         Assert.Equal(
-            ["dune.oak-wilt", "dune.cold-run", "dune.quiet-week"],
-            RulePackReader.Read(Example).Rules.Select(rule => rule.Id));
+            ["dune.oak-wilt", "dune.cold-run", "dune.quiet-week", "dune.march-agreed"],
+            RulePackReader.Read(Example, ShippedPacks.Read()).Rules.Select(rule => rule.Id));
 
     [Fact]
     public void Read_AnswersAFaultInTheExample_AsTheGuideSays() =>
