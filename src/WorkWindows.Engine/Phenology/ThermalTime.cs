@@ -19,17 +19,6 @@ public sealed record ThermalTime(AnnualDate Start, double BaseC, double Required
     /// Its index, or null when the days do not suffice or when a day without a value comes first: a missing day is not
     /// a day without heat.
     /// </returns>
-    public int? ReachedAt(ReadOnlySpan<double> dailyMeansC)
-    {
-        var sum = 0.0;
-        for (var day = 0; day < dailyMeansC.Length; day++)
-        {
-            sum += HeatOf(dailyMeansC[day]);
-            if (double.IsNaN(sum))
-                return null;
-            if (sum >= RequiredDegreeDaysC)
-                return day;
-        }
-        return null;
-    }
+    public int? ReachedAt(ReadOnlySpan<double> dailyMeansC) =>
+        Forcing.ReachedAt(dailyMeansC, HeatOf, RequiredDegreeDaysC);
 }
