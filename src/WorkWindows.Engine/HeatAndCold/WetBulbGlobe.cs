@@ -7,7 +7,8 @@ namespace WorkWindows.Engine.HeatAndCold;
 public static class WetBulbGlobe
 {
     /// <summary>
-    /// An estimate from temperature and humidity for moderate sun and light wind, °C (Australian Bureau of Meteorology).
+    /// An estimate from temperature and humidity alone, °C (Australian Bureau of Meteorology): it knows neither sun nor
+    /// wind.
     /// </summary>
     /// <param name="airC">Air temperature in the shade, °C.</param>
     /// <param name="relativeHumidityPercent">0 to 100.</param>
