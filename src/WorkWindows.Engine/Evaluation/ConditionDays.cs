@@ -39,7 +39,7 @@ public static class ConditionDays
         Relation.Above => value > limit + Tolerance,
     };
 
-    private static Relation Opposite(Relation relation) => relation switch
+    internal static Relation Opposite(Relation relation) => relation switch
     {
         Relation.Below => Relation.AtLeast,
         Relation.AtMost => Relation.Above,

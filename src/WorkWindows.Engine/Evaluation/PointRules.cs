@@ -41,21 +41,7 @@ public sealed class PointRules
             var days = Compiled(index);
             applied.Add(applies == Truth.Holds ? days : days with { Applies = applies });
         }
-        // In doubt whether it is lifted, a rule stands.
-        foreach (var lifting in applied.Where(days => days is { Rule.Lifts: not null, Applies: Truth.Holds }).ToArray())
-            Lift(applied, lifting.Rule.Lifts!, lifting.Days.Holds);
-        foreach (var exception in facts.Overrides)
-            Lift(applied, exception.RuleId, OverrideDays.Of(exception, Signals.Span));
         return TaskEvaluation.Of(this, facts, applied.ToImmutable());
-    }
-
-    private static void Lift(ImmutableArray<RuleDays>.Builder applied, string ruleId, DayBits days)
-    {
-        for (var index = 0; index < applied.Count; index++)
-        {
-            if (applied[index] is { Rule.MayBeLifted: true } rule && rule.Rule.Id == ruleId)
-                applied[index] = rule with { Lifted = rule.Lifted | days };
-        }
     }
 
     // Two threads may both compile a rule; the results are equal and either may stay.
@@ -64,11 +50,4 @@ public sealed class PointRules
         var (pack, rule) = rules[index];
         return compiled[index] ??= new(pack, rule, ConditionDays.Of(rule.When, Signals), Truth.Holds, noDays);
     }
-}
-
-/// <summary>The days on which an override counts.</summary>
-internal static class OverrideDays
-{
-    public static DayBits Of(RuleOverride exception, DaySpan span) =>
-        DayBits.Range(span.Count, span.IndexOf(exception.First), span.IndexOf(exception.Last));
 }

@@ -73,6 +73,7 @@ public sealed class TaskEvaluation
     /// </summary>
     internal static TaskEvaluation Of(PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules)
     {
+        rules = Lifts.Apply(rules, facts, point.Signals.Span);
         var length = point.Signals.Span.Count;
         var (closed, unknown, limited) = (DayBits.None(length), DayBits.None(length), DayBits.None(length));
         foreach (var applied in rules)
@@ -94,7 +95,7 @@ public sealed class TaskEvaluation
         }
         foreach (var exception in facts.Overrides)
         {
-            var days = OverrideDays.Of(exception, point.Signals.Span);
+            var days = Lifts.Days(exception, point.Signals.Span);
             foreach (var applied in rules.Where(applied => applied.Rule.Id == exception.RuleId))
             {
                 if (applied.Rule.Effect == Effect.Closes)
@@ -110,6 +111,21 @@ public sealed class TaskEvaluation
         : Unknown[day] ? DayState.Unknown
         : Limited[day] ? DayState.Limited
         : DayState.Open;
+
+    /// <summary>The state that a day would have under other signals.</summary>
+    /// <param name="day">Index in the span.</param>
+    /// <param name="signals">The signals, over the same span.</param>
+    /// <param name="changed">Whether what a condition says may be other than under the evaluation's own.</param>
+    internal DayState StateAt(int day, SignalSet signals, Func<Condition, bool> changed)
+    {
+        var none = DayBits.None(Span.Count);
+        var rules = Rules.Select(rule => rule with
+        {
+            Days = changed(rule.Rule.When) ? ConditionDays.Of(rule.Rule.When, signals) : rule.Days,
+            Lifted = none,
+        });
+        return Of(new(Packs, signals), Facts, [.. rules]).StateAt(day);
+    }
 
     internal int IndexOf(LocalDate date) => Span.Contains(date)
         ? Span.IndexOf(date)

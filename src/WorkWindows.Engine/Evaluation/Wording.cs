@@ -2,6 +2,7 @@ using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Phenology;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
@@ -91,6 +92,24 @@ public static partial class Wording
             .Where(part => part is not null));
 
     public static string Of(LocalDate date) => DayAndMonth.Format(date);
+
+    public static string Of(SeasonEventKind kind) => kind switch
+    {
+        SeasonEventKind.LeafOut => "leaf-out",
+    };
+
+    public static string Of(SpeciesGroup group) => group switch
+    {
+        SpeciesGroup.RedOak => "red oak",
+        SpeciesGroup.WhiteOak => "white oak",
+        SpeciesGroup.Maple => "maple",
+        SpeciesGroup.Aspen => "aspen",
+        SpeciesGroup.Ash => "ash",
+        SpeciesGroup.Hickory => "hickory",
+        SpeciesGroup.Cherry => "cherry",
+        SpeciesGroup.OtherHardwood => "other hardwoods",
+        SpeciesGroup.Conifer => "conifers",
+    };
 
     public static string Of(Effect effect) => effect switch
     {

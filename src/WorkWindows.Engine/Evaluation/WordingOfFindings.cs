@@ -16,7 +16,9 @@ public sealed record FindingWords(string What, string Value, string Limit, strin
 /// <summary>The words of findings.</summary>
 public static partial class Wording
 {
-    private const string NotKnown = "not known";
+    internal const string NotKnown = "not known";
+    internal const string NoAlert = "none";
+    internal const string AlertInForce = "in force";
 
     /// <summary>A finding in a line: what, value, threshold, margin, basis.</summary>
     public static string Of(Finding finding)
@@ -58,11 +60,11 @@ public static partial class Wording
         AlertFinding alert => new(
             Of(alert.Alert), alert.Truth switch
             {
-                Truth.Holds => "in force",
-                Truth.Fails => "none",
+                Truth.Holds => AlertInForce,
+                Truth.Fails => NoAlert,
                 Truth.Unknown => NotKnown,
             },
-            "in force", "", Of(alert.Basis)),
+            AlertInForce, "", Of(alert.Basis)),
         _ => throw new ArgumentException($"{finding.GetType().Name} has no words."),
     };
 
@@ -119,7 +121,8 @@ public static partial class Wording
         return finding.Basis == Basis.Calendar ? range : $"{range} ({OfEvent(finding.Basis)})";
     }
 
-    private static string Number(double? value, RuleUnit unit) => value is { } known
+    /// <summary>A value with its unit; null is not known.</summary>
+    internal static string Number(double? value, RuleUnit unit) => value is { } known
         ? $"{known.ToString("0.#", CultureInfo.InvariantCulture)} {unit.Symbol()}"
         : NotKnown;
 

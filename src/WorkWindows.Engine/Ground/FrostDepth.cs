@@ -26,7 +26,7 @@ public static class FrostDepth
     public static double StefanFt(double freezingIndexFDays, GroundSoilUs soil) =>
         Sqrt(48 * soil.ConductivityBtuPerHourFtF * freezingIndexFDays / soil.LatentHeatBtuPerFt3);
 
-    /// <summary>The modified Berggren formula, ft: Stefan's depth times a coefficient for the heat of the soil.</summary>
+    /// <summary>The modified Berggren formula, ft: Stefan's depth times one for the heat of the soil.</summary>
     /// <param name="freezingIndexFDays">Freezing index of the surface, °F-days.</param>
     /// <param name="soil">The soil.</param>
     /// <param name="meanAnnualF">Mean annual temperature, °F.</param>

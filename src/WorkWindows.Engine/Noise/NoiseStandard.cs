@@ -18,7 +18,7 @@ public sealed record NoiseStandard(double EightHoursDba, double HalvingDb, doubl
     /// <summary>The hours that a steady level may last in a day, without hearing protection.</summary>
     /// <param name="levelDba">dBA.</param>
     /// <returns>
-    /// Unrounded, where printed tables round, and above 24 for a level that may last all day; NaN when the level is NaN.
+    /// Unrounded, where printed tables round, above 24 for a level that may last all day; NaN when the level is NaN.
     /// </returns>
     public double AllowedHours(double levelDba) =>
         levelDba > CeilingDba ? 0 : 8 / Math.Pow(2, (levelDba - EightHoursDba) / HalvingDb);

@@ -1,8 +1,8 @@
 namespace WorkWindows.Engine.Phenology;
 
 /// <summary>
-/// How a day's heat is reckoned from its minimum and maximum. A requirement in degree-days is valid only with the method
-/// that it was fitted with.
+/// How a day's heat is reckoned from its minimum and maximum. A requirement in degree-days is valid only with the
+/// method that it was fitted with.
 /// </summary>
 public enum DegreeDayMethod
 {

@@ -7,7 +7,7 @@ internal static class Forcing
     public static double Sigmoid(double exponent) => 1 / (1 + Math.Exp(exponent));
 
     /// <summary>The first day on which the sum of rates reaches what is needed.</summary>
-    /// <returns>Its index, or null when the days do not suffice or when a day without a rate (NaN) comes first.</returns>
+    /// <returns>Its index, or null when the days do not suffice or a day without a rate (NaN) comes first.</returns>
     public static int? ReachedAt(ReadOnlySpan<double> days, Func<double, double> rateOf, double needed)
     {
         var sum = 0.0;

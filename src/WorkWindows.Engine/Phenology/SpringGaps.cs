@@ -11,13 +11,13 @@ public static class SpringGaps
     /// <summary>A block with fewer values than this voids its year.</summary>
     public const int MinValues = 20;
 
-    /// <summary>A block with more readings of exactly 0 °F than this voids its year: they are gaps written as zero.</summary>
+    /// <summary>A block with more readings of exactly 0 °F than this, gaps written as zero, voids its year.</summary>
     public const int MaxZeros = 10;
 
     /// <summary>Gives each missing day the mean of its block.</summary>
     /// <param name="dailyF">Daily maxima or minima in °F from 1 January on, NaN for a day without.</param>
     /// <returns>
-    /// <see cref="SpringIndex.Days"/> values without a gap, or null for a year that is void, as is one that ends before.
+    /// <see cref="SpringIndex.Days"/> values without a gap, or null for a void year, as one is that ends before.
     /// </returns>
     public static double[]? Filled(ReadOnlySpan<double> dailyF)
     {

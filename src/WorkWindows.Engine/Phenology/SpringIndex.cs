@@ -26,10 +26,10 @@ public sealed record SpringIndex(ImmutableArray<int?> PlantLeafDays, ImmutableAr
     /// <summary>The days of a year that the index looks at; an event after them does not happen.</summary>
     public const int Days = 240;
 
-    /// <summary>The day of the year of first leaf: the rounded mean of the plants, null unless all three leaf.</summary>
+    /// <summary>The day of the year of first leaf: the rounded mean of the plants, null unless all leaf.</summary>
     public int? LeafDay => Mean(PlantLeafDays);
 
-    /// <summary>The day of the year of first bloom: the rounded mean of the plants, null unless all three bloom.</summary>
+    /// <summary>The day of the year of first bloom: the rounded mean of the plants, null unless all bloom.</summary>
     public int? BloomDay => Mean(PlantBloomDays);
 
     /// <summary>The index from days without gaps, such as those of a season under way.</summary>
@@ -40,7 +40,7 @@ public sealed record SpringIndex(ImmutableArray<int?> PlantLeafDays, ImmutableAr
     /// <param name="minF">The minima of the same days.</param>
     /// <param name="latitudeDeg">North positive; the formulas are of the northern hemisphere.</param>
     /// <param name="variant">Which of the published procedures.</param>
-    /// <exception cref="ArgumentException">Maxima and minima differ in number, or the latitude is not 0 to 90.</exception>
+    /// <exception cref="ArgumentException">Maxima and minima differ in number; the latitude is not 0 to 90.</exception>
     public static SpringIndex Over(
         ReadOnlySpan<double> maxF, ReadOnlySpan<double> minF, double latitudeDeg,
         SpringIndexVariant variant = SpringIndexVariant.Corrected)

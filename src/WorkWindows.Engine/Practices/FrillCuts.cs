@@ -1,8 +1,8 @@
 namespace WorkWindows.Engine.Practices;
 
 /// <summary>
-/// Cuts around a stem that take herbicide: one for each inch of its diameter, two at least, about 2 in long and 1 to 2 in
-/// apart. Source: Penn State fact sheet on hack-and-squirt, quoted in its release of June 2019.
+/// Cuts around a stem that take herbicide: one for each inch of its diameter, two at least, about 2 in long and 1 to
+/// 2 in apart. Source: Penn State fact sheet on hack-and-squirt, quoted in its release of June 2019.
 /// </summary>
 public static class FrillCuts
 {

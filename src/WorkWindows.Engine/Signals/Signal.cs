@@ -32,6 +32,10 @@ public sealed class Signal
 
     public ImmutableArray<Basis> Bases { get; }
 
+    /// <summary>The same signal with another value on one day, as if it had been seen there.</summary>
+    public Signal With(int day, double value) =>
+        new(Kind, Span, Values.SetItem(day, value), Bases.SetItem(day, Basis.SiteObservation));
+
     /// <summary>A signal without any value: nothing reports it at this place.</summary>
     public static Signal Missing(SignalKind kind, DaySpan span) =>
         new(kind, span, [.. Enumerable.Repeat(double.NaN, span.Count)], [.. new Basis[span.Count]]);

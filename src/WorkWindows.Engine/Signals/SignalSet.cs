@@ -38,6 +38,9 @@ public sealed record SignalSet(
     public SeasonEvent? Event(SeasonEventKind kind, int year) =>
         Events.FirstOrDefault(e => e.Kind == kind && e.Date.Year == year);
 
+    /// <summary>The same signals with another one in the place of that of its kind.</summary>
+    public SignalSet With(Signal changed) => this with { Signals = Signals.SetItem(changed.Kind, changed) };
+
     /// <summary>The same signals, with events seen on a property put in the place of the predicted ones.</summary>
     public SignalSet With(IEnumerable<SeasonEvent> seen)
     {

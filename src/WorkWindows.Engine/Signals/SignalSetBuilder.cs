@@ -26,16 +26,17 @@ public static class SignalSetBuilder
         AlertReport alerts)
     {
         var light = ShiftLight.Over(span, shift, zone, point.LatitudeDeg, point.LongitudeDeg);
+        var measured = Enum.GetValues<DailyElement>()
+            .ToDictionary(element => element, element => Measured(element, span, observed, forecast));
+        var (frozenGround, frostDepth) = DerivedSignals.FrozenGround(
+            span, (element, days) => Measured(element, days, observed, forecast));
         Signal[] signals =
         [
-            Measured(SignalKind.MinTemperatureC, DailyElement.MinTemperatureC, span, observed, forecast),
-            Measured(SignalKind.MaxTemperatureC, DailyElement.MaxTemperatureC, span, observed, forecast),
-            Measured(SignalKind.WindMps, DailyElement.WindMps, span, observed, forecast),
-            Measured(SignalKind.GustMps, DailyElement.GustMps, span, observed, forecast),
-            Measured(SignalKind.PrecipitationMm, DailyElement.PrecipitationMm, span, observed, forecast),
-            Measured(SignalKind.SnowDepthCm, DailyElement.SnowDepthCm, span, observed, forecast),
-            Measured(SignalKind.MinHumidityPercent, DailyElement.MinHumidityPercent, span, observed, forecast),
-            Measured(SignalKind.ThunderChancePercent, DailyElement.ThunderChancePercent, span, observed, forecast),
+            .. measured.Values,
+            DerivedSignals.HeatIndex(measured[DailyElement.MaxTemperatureC], measured[DailyElement.MinHumidityPercent]),
+            DerivedSignals.WindChill(measured[DailyElement.MinTemperatureC], measured[DailyElement.WindMps]),
+            frozenGround,
+            frostDepth,
             .. Enum.GetValues<AlertKind>().Select(kind => Alert(kind, span, alerts)),
             ByCalendar(SignalKind.DarkShiftMinutes, span, light.DarkMinutes),
             ByCalendar(SignalKind.LightShiftMinutes, span, light.LightMinutes),
@@ -44,8 +45,7 @@ public static class SignalSetBuilder
         return SignalSet.Of(point.Name, span, signals, leafOuts, forecast?.IssuedAt);
     }
 
-    private static Signal Measured(
-        SignalKind kind, DailyElement element, DaySpan span, DailySeries observed, Forecast? forecast)
+    private static Signal Measured(DailyElement element, DaySpan span, DailySeries observed, Forecast? forecast)
     {
         var values = new double[span.Count];
         var bases = new Basis[span.Count];
@@ -53,9 +53,21 @@ public static class SignalSetBuilder
         // The forecast first: what was observed then takes its place.
         Lay(forecast?.Days[element], Basis.Forecast, span, values, bases);
         Lay(observed[element], Basis.Observed, span, values, bases);
-        return new(kind, span, ImmutableCollectionsMarshal.AsImmutableArray(values),
+        return new(SignalOf(element), span, ImmutableCollectionsMarshal.AsImmutableArray(values),
             ImmutableCollectionsMarshal.AsImmutableArray(bases));
     }
+
+    private static SignalKind SignalOf(DailyElement element) => element switch
+    {
+        DailyElement.MinTemperatureC => SignalKind.MinTemperatureC,
+        DailyElement.MaxTemperatureC => SignalKind.MaxTemperatureC,
+        DailyElement.WindMps => SignalKind.WindMps,
+        DailyElement.GustMps => SignalKind.GustMps,
+        DailyElement.PrecipitationMm => SignalKind.PrecipitationMm,
+        DailyElement.SnowDepthCm => SignalKind.SnowDepthCm,
+        DailyElement.MinHumidityPercent => SignalKind.MinHumidityPercent,
+        DailyElement.ThunderChancePercent => SignalKind.ThunderChancePercent,
+    };
 
     private static void Lay(DailyColumn? column, Basis basis, DaySpan span, double[] values, Basis[] bases)
     {

@@ -3,16 +3,16 @@ using NodaTime;
 namespace WorkWindows.Engine.Wildlife;
 
 /// <summary>
-/// When a bald eagles' nest comes to its stages, each from the earliest to the latest day, reckoned from the day on which
-/// the pair starts at it.
+/// When a bald eagles' nest comes to its stages, each from the earliest to the latest day, reckoned from the day on
+/// which the pair starts at it.
 /// </summary>
 /// <param name="Laid">The eggs are laid: 15 to 30 days of courtship, then 5 to 10 of laying.</param>
 /// <param name="Hatched">35 days after that.</param>
 /// <param name="Fledged">70 to 91 days after that.</param>
 /// <param name="Independent">The young feed themselves: 28 to 35 days after that.</param>
 /// <remarks>
-/// Source: US Fish and Wildlife Service, Midwest Region, "Nesting Start and End Dates". Its printed table is reckoned in
-/// a leap year: in others the dates from March on are a day later.
+/// Source: US Fish and Wildlife Service, Midwest Region, "Nesting Start and End Dates". Its printed table is reckoned
+/// in a leap year: in others the dates from March on are a day later.
 /// </remarks>
 public sealed record EagleNest(
     DateInterval Laid, DateInterval Hatched, DateInterval Fledged, DateInterval Independent)

@@ -12,7 +12,7 @@ public static class Beaufort
     private static readonly ImmutableArray<double> FromMph = [1, 4, 8, 13, 19, 25, 32, 39, 47, 55, 64, 73];
 
     /// <summary>The force of a sustained wind.</summary>
-    /// <param name="windMph">mph. The scale is one of whole miles: a fraction has the force of the mile below it.</param>
+    /// <param name="windMph">mph. The scale is one of whole miles: a fraction has the force of the one below.</param>
     /// <returns>0 to 12, or null when the wind is NaN.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The wind is negative.</exception>
     public static int? ForceOf(double windMph)

@@ -3,7 +3,7 @@ using WorkWindows.Engine.Ground;
 
 namespace WorkWindows.Engine.Tests.Ground;
 
-/// <summary>Definitions of the AMS Glossary, and of Harris 1981 for the annual index (S); sums worked out by hand.</summary>
+/// <summary>Definitions of the AMS Glossary and of Harris 1981 (annual) (S); sums worked out by hand.</summary>
 public sealed class FreezingIndexTests
 {
     [Theory]

@@ -29,8 +29,8 @@ public sealed class FrostDepthTests
     [InlineData(300, 1.5, 1.0e8, 0.882)]
     [InlineData(600, 1.5, 1.0e8, 1.247)]
     [InlineData(100, 1.0, 0.7e8, 0.497)]
-    public void StefanM_MatchesComputedValues(double indexCDays, double conductivity, double latentHeat, double depthM) =>
-        Assert.Equal(depthM, FrostDepth.StefanM(indexCDays, new(conductivity, latentHeat)), 0.00051);
+    public void StefanM_MatchesComputedValues(double indexCDays, double conductivity, double latent, double depthM) =>
+        Assert.Equal(depthM, FrostDepth.StefanM(indexCDays, new(conductivity, latent)), 0.00051);
 
     [Fact]
     public void StefanM_AgreesWithTheFormulaInFeet()

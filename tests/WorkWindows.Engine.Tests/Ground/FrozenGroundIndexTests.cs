@@ -3,7 +3,7 @@ using WorkWindows.Engine.Ground;
 
 namespace WorkWindows.Engine.Tests.Ground;
 
-/// <summary>Constants of Molnau and Bissell 1983 as coded in a US Geological Survey model (S); series computed (C).</summary>
+/// <summary>Molnau and Bissell 1983 as coded in a US Geological Survey model (S); series computed (C).</summary>
 public sealed class FrozenGroundIndexTests
 {
     [Fact]
@@ -15,7 +15,8 @@ public sealed class FrozenGroundIndexTests
 
     [Fact]
     public void Over_MatchesComputedSeries_OfTenCentimetresOfSnow() => AssertSeries(
-        [3.631, 7.153, 10.569, 13.882, 17.097, 20.215, 23.239, 26.172, 29.018, 31.778], Index(Days(-5, 10), Days(10, 10)));
+        [3.631, 7.153, 10.569, 13.882, 17.097, 20.215, 23.239, 26.172, 29.018, 31.778],
+        Index(Days(-5, 10), Days(10, 10)));
 
     [Fact]
     public void Over_MatchesComputedSeries_OfSnowThatCame() => AssertSeries(

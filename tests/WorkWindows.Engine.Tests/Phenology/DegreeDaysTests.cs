@@ -98,7 +98,8 @@ public sealed class DegreeDaysTests
     {
         var next = day with { Min = Math.Min(day.NextMin, day.Max) };
         day = day with { NextMin = next.Min };
-        return Near(DoubleSine, SingleSine, day, next, limits) && Near(DoubleTriangle, SingleTriangle, day, next, limits);
+        return Near(DoubleSine, SingleSine, day, next, limits)
+            && Near(DoubleTriangle, SingleTriangle, day, next, limits);
     });
 
     [Theory]
