@@ -1,4 +1,5 @@
 using System.Text.Json;
+using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Signals;
@@ -28,6 +29,11 @@ public static class Snapshot
             json.WriteString("date", CanonicalJson.Text(e.Date));
             json.WriteString("basis", e.Basis.ToString());
             json.WriteNumber("years", e.Years);
+            // Left out when there is none, so that the bytes and hashes of older snapshots stay what they were.
+            if (e.Earliest is { } earliest)
+                json.WriteString("earliest", CanonicalJson.Text(earliest));
+            if (e.Latest is { } latest)
+                json.WriteString("latest", CanonicalJson.Text(latest));
             json.WriteEndObject();
         }
         json.WriteEndArray();
@@ -46,12 +52,17 @@ public static class Snapshot
             Enum.Parse<SeasonEventKind>(e.GetProperty("kind").GetString()!),
             CanonicalJson.Date(e.GetProperty("date")),
             Enum.Parse<Basis>(e.GetProperty("basis").GetString()!),
-            e.GetProperty("years").GetInt32()));
+            e.GetProperty("years").GetInt32(),
+            Day(e, "earliest"),
+            Day(e, "latest")));
         var issued = root.TryGetProperty("forecastIssued", out var text)
             ? InstantPattern.ExtendedIso.Parse(text.GetString()!).GetValueOrThrow()
-            : (NodaTime.Instant?)null;
+            : (Instant?)null;
         return SignalSet.Of(root.GetProperty("place").GetString()!, span, signals, events, issued);
     }
+
+    private static LocalDate? Day(JsonElement element, string name) =>
+        element.TryGetProperty(name, out var day) ? CanonicalJson.Date(day) : null;
 
     private static void Write(Utf8JsonWriter json, SignalKind kind, Signal signal)
     {

@@ -14,4 +14,11 @@ public enum SeasonEventKind
 /// <param name="Date">The day it happened or is predicted for.</param>
 /// <param name="Basis">Observed or forecast temperatures, past years, or seen on the property.</param>
 /// <param name="Years">Past years that stand behind a date known from climatology; 0 otherwise.</param>
-public sealed record SeasonEvent(SeasonEventKind Kind, LocalDate Date, Basis Basis, int Years = 0);
+/// <param name="Earliest">
+/// The first day of the interval that holds the event with a chance of 80 %; null when the date is certain, or when no
+/// interval was computed.
+/// </param>
+/// <param name="Latest">The last day of that interval, included; null exactly when the first is.</param>
+public sealed record SeasonEvent(
+    SeasonEventKind Kind, LocalDate Date, Basis Basis, int Years = 0,
+    LocalDate? Earliest = null, LocalDate? Latest = null);

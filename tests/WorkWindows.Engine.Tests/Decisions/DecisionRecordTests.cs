@@ -63,6 +63,27 @@ public class DecisionRecordTests
     }
 
     [Fact]
+    public void Snapshot_KeepsTheIntervalOfAnEvent()
+    {
+        SeasonEvent certain = new(SeasonEventKind.LeafOut, new(2025, 5, 4), Basis.SiteObservation);
+        SeasonEvent predicted = new(
+            SeasonEventKind.LeafOut, new(2026, 5, 2), Basis.Climatology, 12, new(2026, 4, 25), new(2026, 5, 9));
+        var signals = Given.Signals((SignalKind.MinTemperatureC, [0])) with { Events = [certain, predicted] };
+
+        var content = Snapshot.Write(signals);
+
+        Assert.Equal([certain, predicted], Snapshot.Read(content).Events);
+        Assert.Contains(
+            """
+            {"kind":"LeafOut","date":"2025-05-04","basis":"SiteObservation","years":0},
+            {"kind":"LeafOut","date":"2026-05-02","basis":"Climatology","years":12,
+            "earliest":"2026-04-25","latest":"2026-05-09"}
+            """.ReplaceLineEndings(""),
+            Encoding.UTF8.GetString(content),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Replay_RefusesAnotherSnapshot()
     {
         var decision = Decide(Given.Signals((SignalKind.MinTemperatureC, [0])), Given.HingeCut);
