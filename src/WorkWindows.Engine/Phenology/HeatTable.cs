@@ -30,6 +30,9 @@ internal sealed class HeatTable
         LastDay = FindLastDay();
     }
 
+    /// <summary>The years that the record touches, ascending.</summary>
+    public IEnumerable<int> Years => Enumerable.Range(firstYear, rows.Length);
+
     /// <summary>The last day that has a value, or null when none has.</summary>
     public LocalDate? LastDay { get; }
 

@@ -68,6 +68,9 @@ public sealed class DailySeries
         return new(merged);
     }
 
+    /// <summary>The same series with a column in the place of its own.</summary>
+    internal DailySeries With(DailyElement element, DailyColumn column) => new(columns.SetItem(element, column));
+
     private static bool IsTemperature(DailyElement element) =>
         element is DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC;
 

@@ -7,9 +7,11 @@ namespace WorkWindows.Engine.Tests.Phenology;
 /// <summary>Observed days of a phase and the daily mean temperatures of their sites and years.</summary>
 /// <param name="Observations">One an observed plant: site, year and day of the year.</param>
 /// <param name="MeansC">By site and year: °C from <see cref="FirstDayOfYear"/> on, a day each, NaN where none.</param>
+/// <param name="PositionsDeg">By site: WGS 84, north and east positive.</param>
 internal sealed record ObservedSprings(
     IReadOnlyList<(string Site, int Year, int DayOfYear)> Observations,
-    IReadOnlyDictionary<(string Site, int Year), double[]> MeansC)
+    IReadOnlyDictionary<(string Site, int Year), double[]> MeansC,
+    IReadOnlyDictionary<string, (double Latitude, double Longitude)> PositionsDeg)
 {
     /// <summary>Temperatures start on this day of the year; day 0 is 31 December.</summary>
     public const int FirstDayOfYear = -65;
@@ -22,6 +24,7 @@ internal sealed record ObservedSprings(
             .Where(row => row["phenophase"] == $"{phase}")
             .Select(row => (row["site_id"], Integer(row["year"]), Integer(row["doy"])));
         var means = new Dictionary<(string, int), double[]>();
+        var positions = new Dictionary<string, (double, double)>();
         foreach (var row in Rows(temperatures))
         {
             var key = (row["site_id"], Integer(row["year"]));
@@ -29,10 +32,11 @@ internal sealed record ObservedSprings(
             {
                 days = means[key] = new double[LastDayOfYear - FirstDayOfYear + 1];
                 Array.Fill(days, double.NaN);
+                positions[row["site_id"]] = (Number(row["latitude"]), Number(row["longitude"]));
             }
-            days[Integer(row["doy"]) - FirstDayOfYear] = double.Parse(row["temperature"], CultureInfo.InvariantCulture);
+            days[Integer(row["doy"]) - FirstDayOfYear] = Number(row["temperature"]);
         }
-        return new([.. observed], means);
+        return new([.. observed], means, positions);
     }
 
     /// <summary>Predicted minus observed day of every observation.</summary>
@@ -56,6 +60,8 @@ internal sealed record ObservedSprings(
         while (text.ReadLine() is { } line)
             yield return names.Zip(line.Split(',')).ToDictionary(pair => pair.First, pair => pair.Second);
     }
+
+    private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
     private static int Integer(string text) => int.Parse(text, CultureInfo.InvariantCulture);
 }
