@@ -32,28 +32,28 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
         var span = LeadIn.Before(days, packs.Packs);
 
-        var points = new Dictionary<(WeatherSource, DateTimeZone), SignalSet>();
-        var rules = new Dictionary<(SignalSet, Guid Property), PointRules>();
+        var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
+        var rules = new Dictionary<(PointWeather, Guid Property), PointRules>();
         var evaluated = new List<EvaluatedTask>(rows.Count);
         foreach (var row in rows)
         {
             var source = WeatherSource.Of(row, stations[row.Task.ParcelId]);
-            if (!points.TryGetValue((source, row.Task.Zone), out var signals))
+            if (!points.TryGetValue((source, row.Task.Zone), out var point))
             {
-                points[(source, row.Task.Zone)] = signals =
-                    await SignalsAsync(source, row.Task.Zone, span, shift, cancellation);
+                points[(source, row.Task.Zone)] = point =
+                    await WeatherAsync(source, row.Task.Zone, span, shift, cancellation);
             }
             // Only a property with observations of its own needs rules of its own.
             var seen = observations[row.Task.PropertyId].ToArray();
-            var key = (signals, seen.Length == 0 ? Guid.Empty : row.Task.PropertyId);
+            var key = (point, seen.Length == 0 ? Guid.Empty : row.Task.PropertyId);
             if (!rules.TryGetValue(key, out var pointRules))
-                rules[key] = pointRules = new(packs.Packs, signals.With(seen));
+                rules[key] = pointRules = new(packs.Packs, point.On(seen));
             evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts)));
         }
         return evaluated;
     }
 
-    private async Task<SignalSet> SignalsAsync(
+    private async Task<PointWeather> WeatherAsync(
         WeatherSource source, DateTimeZone zone, DaySpan span, WorkShift shift, CancellationToken cancellation)
     {
         var observed = source.Temperature is { } station
@@ -67,7 +67,8 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         var forecast = source.Temperature is { } forecastFor
             ? await weather.ForecastAsync(forecastFor.Id, clock.GetCurrentInstant(), zone, cancellation)
             : null;
-        return SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, AlertReport.None);
+        var signals = SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, AlertReport.None);
+        return new(signals, observed, forecast?.Days);
     }
 
     private static async Task<List<TaskRow>> RowsAsync(

@@ -88,6 +88,24 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
     }
 
     [Fact]
+    public async Task Observation_OfAnotherYear_DrawsThePredictionToIt()
+    {
+        var (client, property, task) = await HingeCutAsync("red maple");
+        var before = await LeafOutAsync(client, task);
+
+        await client.PutAsync(
+            $"/api/properties/{property}/observations/leaf-out/2003", new { observedOn = "2003-05-15" });
+
+        var after = await LeafOutAsync(client, task);
+        after.Basis.ShouldBe("observed");
+        string.CompareOrdinal(after.Date, before.Date).ShouldBeGreaterThan(0);
+        var season = (await client.ReadAsync($"/api/tasks/{task}/windows?{Year2004}")).GetProperty("season");
+        var leafOut = season.GetProperty("leafOut")[0];
+        string.CompareOrdinal(leafOut.Text("earliest"), after.Date).ShouldBeLessThan(0);
+        string.CompareOrdinal(leafOut.Text("latest"), after.Date).ShouldBeGreaterThan(0);
+    }
+
+    [Fact]
     public async Task Observation_IsRefused_OutsideItsYearOrToCome()
     {
         var (client, property, _) = await HingeCutAsync("red maple");
