@@ -21,7 +21,7 @@ public sealed class LeafOutHeldOutTests
 
     [Theory]
     [InlineData("1597", 4, 3.50, 6.33)]
-    [InlineData("2390", 6, 6.17, 19.33)] // the one above 4 days: its springs of 2011 and 2015 are off by 11 and 17
+    [InlineData("2390", 6, 6.17, 19.33)] // the one above 4 days: its springs of 2010 and 2015 are off by 11 and 17
     [InlineData("2410", 5, 2.80, 6.20)]
     [InlineData("5327", 4, 2.75, 13.00)]
     [InlineData("5509", 8, 2.50, 11.29)]
