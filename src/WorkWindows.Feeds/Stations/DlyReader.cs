@@ -73,12 +73,12 @@ internal static class DlyReader
         for (var day = 1; day <= 31; day++)
         {
             var group = groups.Slice((day - 1) * GroupLength, GroupLength);
-            if (!TryNumber(group[..5], out var tenths))
+            if (!TryNumber(group[..5], out var value))
                 faults.Add(number, $"value of day {day}", Text(group[..5]), "a whole number in five columns");
             else if (day <= daysInMonth)
-                days.Add(number, (year * 100 + month) * 100 + day, element, tenths, (char)group[6]);
-            else if (tenths != GhcnElements.Missing)
-                faults.Add(number, $"value of day {day}", $"{tenths}",
+                days.Add(number, (year * 100 + month) * 100 + day, element, value, (char)group[5], (char)group[6]);
+            else if (value != GhcnElements.Missing)
+                faults.Add(number, $"value of day {day}", $"{value}",
                     $"-9999: {year}-{month:00} has {daysInMonth} days");
         }
     }

@@ -57,14 +57,19 @@ internal static class StationCsvReader
         days.AddLine(number, line[ranges[0]], element is not null);
         if (element is not { } used)
             return;
-        var flag = line[ranges[5]];
-        if (!TryNumber(line[ranges[3]], out var tenths))
+        var measurement = line[ranges[4]];
+        var quality = line[ranges[5]];
+        if (!TryNumber(line[ranges[3]], out var value))
             faults.Add(number, Text(code), Text(line[ranges[3]]), used.Bounds().Accepted);
-        else if (flag.Length > 1)
-            faults.Add(number, "quality flag", Text(flag), "nothing or one letter");
+        else if (measurement.Length > 1)
+            faults.Add(number, "measurement flag", Text(measurement), "nothing or one letter");
+        else if (quality.Length > 1)
+            faults.Add(number, "quality flag", Text(quality), "nothing or one letter");
         else
-            days.Add(number, yearMonthDay, used, tenths, flag.IsEmpty ? ' ' : (char)flag[0]);
+            days.Add(number, yearMonthDay, used, value, Flag(measurement), Flag(quality));
     }
+
+    private static char Flag(ReadOnlySpan<byte> field) => field.IsEmpty ? ' ' : (char)field[0];
 
     private static bool Exists(int yearMonthDay)
     {

@@ -8,6 +8,9 @@ namespace WorkWindows.Feeds.Stations;
 /// <summary>Gathers the values of one station in whatever order its file has them.</summary>
 internal sealed class StationDays(FaultCollector faults)
 {
+    /// <summary>A key is a date and an element in one number; room for more elements than there are.</summary>
+    private const int ElementsADay = 16;
+
     private readonly List<int> _keys = [];
     private readonly List<Entry> _entries = [];
     private string? _stationId;
@@ -23,15 +26,19 @@ internal sealed class StationDays(FaultCollector faults)
     }
 
     /// <summary>
-    /// Takes one value: the date, which exists, as the number yyyymmdd; the quality flag a blank when it passed.
+    /// Takes one value in the unit of its element: the date, which exists, as the number yyyymmdd; the flags a blank
+    /// when there is none.
     /// </summary>
-    public void Add(int line, int yearMonthDay, GhcnElement element, int tenths, char qualityFlag)
+    public void Add(
+        int line, int yearMonthDay, GhcnElement element, int value, char measurementFlag, char qualityFlag)
     {
+        if (measurementFlag == GhcnElements.PresumedZero)
+            value = GhcnElements.Missing;
         var (lowest, highest, accepted) = element.Bounds();
-        if (tenths != GhcnElements.Missing && qualityFlag == ' ' && (tenths < lowest || tenths > highest))
-            faults.Add(line, Name(element), $"{tenths}", accepted);
-        _keys.Add(yearMonthDay * 8 + (int)element);
-        _entries.Add(new(tenths, qualityFlag, line));
+        if (value != GhcnElements.Missing && qualityFlag == ' ' && (value < lowest || value > highest))
+            faults.Add(line, Name(element), $"{value}", accepted);
+        _keys.Add(yearMonthDay * ElementsADay + (int)element);
+        _entries.Add(new(value, qualityFlag, line));
     }
 
     public StationRecord Build(int linesRead)
@@ -43,7 +50,7 @@ internal sealed class StationDays(FaultCollector faults)
         var readings = new List<DailyReading>(keys.Length);
         for (var i = 0; i < keys.Length; i++)
         {
-            if (entries[i].Tenths == GhcnElements.Missing)
+            if (entries[i].Value == GhcnElements.Missing)
                 continue;
             var reading = Reading(keys[i], entries[i]);
             if (reading.Element == DailyElement.GustMps && readings is [.., var before]
@@ -68,33 +75,31 @@ internal sealed class StationDays(FaultCollector faults)
             if (lines == reported)
                 continue;
             reported = lines;
-            faults.Add(lines.Second, Name((GhcnElement)(keys[i] % 8)), Date(keys[i]).ToString("yyyy-MM-dd", null),
+            faults.Add(lines.Second, Name(ElementOf(keys[i])), Date(keys[i]).ToString("yyyy-MM-dd", null),
                 $"each date and element once, and line {lines.First} has it already");
         }
     }
 
-    private static DailyReading Reading(int key, Entry entry) => new(
-        Date(key),
-        (GhcnElement)(key % 8) switch
-        {
-            GhcnElement.Tmin => DailyElement.MinTemperatureC,
-            GhcnElement.Tmax => DailyElement.MaxTemperatureC,
-            GhcnElement.Wsf2 => DailyElement.WindMps,
-            GhcnElement.Wsf5 or GhcnElement.Wsfg => DailyElement.GustMps,
-        },
-        entry.Tenths / 10.0,
-        entry.QualityFlag == ' ' ? null : entry.QualityFlag);
+    private static DailyReading Reading(int key, Entry entry)
+    {
+        var (element, fileUnits) = ElementOf(key).Reading();
+        return new(
+            Date(key), element, entry.Value / fileUnits, entry.QualityFlag == ' ' ? null : entry.QualityFlag);
+    }
 
     private static DailyReading StrongerUsable(DailyReading one, DailyReading other) =>
         (one.QualityFlag is null) != (other.QualityFlag is null)
             ? one.QualityFlag is null ? one : other
             : one.Value >= other.Value ? one : other;
 
-    private static LocalDate Date(int key) => new(key / 8 / 10_000, key / 8 / 100 % 100, key / 8 % 100);
+    private static LocalDate Date(int key) => new(
+        key / ElementsADay / 10_000, key / ElementsADay / 100 % 100, key / ElementsADay % 100);
+
+    private static GhcnElement ElementOf(int key) => (GhcnElement)(key % ElementsADay);
 
     private static string Name(GhcnElement element) => element.ToString().ToUpperInvariant();
 
     private static string Text(ReadOnlySpan<byte> bytes) => Encoding.Latin1.GetString(bytes);
 
-    private readonly record struct Entry(int Tenths, char QualityFlag, int Line);
+    private readonly record struct Entry(int Value, char QualityFlag, int Line);
 }

@@ -15,6 +15,10 @@ public class StationFaultTests
     [InlineData("USW00014922199902TMIN", 3, "     X  ", "value of day 3", "     ")]
     [InlineData("USW00014922199902TMIN", 3, "  750  X", "TMIN", "750")]                  // °F in tenths, perhaps
     [InlineData("USW00014922199902WSF2", 3, "   -1  X", "WSF2", "-1")]
+    [InlineData("USW00014922199902PRCP", 3, "   -1  X", "PRCP", "-1")]
+    [InlineData("USW00014922199902PRCP", 3, "20001  X", "PRCP", "20001")]
+    [InlineData("USW00014922199902SNWD", 3, "12001  X", "SNWD", "12001")]
+    [InlineData("USW00014922199902RHMN", 3, "  101  X", "RHMN", "101")]                  // tenths of percent, perhaps
     [InlineData("USW00014922199913TMIN", 3, "  100  X", "month", "13")]
     [InlineData("USW0001492219 902TMIN", 3, "  100  X", "year", "19 9")]
     [InlineData("USW00014922199902tmin", 3, "  100  X", "element", "tmin")]
@@ -34,6 +38,8 @@ public class StationFaultTests
     [InlineData("USC00368449,20040202,TMIN,-14.4,,,0,0700", "TMIN", "-14.4")]
     [InlineData("USC00368449,20040202,TMIN,,,,0,0700", "TMIN", "")]
     [InlineData("USC00368449,20040202,TMIN,-144,,XX,0,0700", "quality flag", "XX")]
+    [InlineData("USC00368449,20040202,PRCP,0,PT,,0,0700", "measurement flag", "PT")]
+    [InlineData("USC00368449,20040202,RHMN,255,,,0,0700", "RHMN", "255")]
     [InlineData("USC00368449,20040202,TMIN,-144", "line", "USC00368449,20040202,TMIN,-144")]
     [InlineData("USC00368450,20040202,TMIN,-144,,,0,0700", "station", "USC00368450")]
     [InlineData("a,20040202,TMIN,-144,,,0,0700", "station", "a")]

@@ -28,6 +28,15 @@ public class StationFileTests
         { "2005-01-31", MaxTemperatureC, 3.3 },
         // line 613: USC00368449200606TMAX, day 11: -9999
         { "2006-06-11", MaxTemperatureC, null },
+        // line 459: USC00368449200409PRCP, day 18: " 1283  0"; line 4: 200001, day 6: "    0T 0", a trace
+        { "2004-09-18", PrecipitationMm, 128.3 },
+        { "2000-01-06", PrecipitationMm, 0.0 },
+        // line 88: USC00368449200012PRCP, day 3: "    0P 0"; line 6: 200001SNWD, day 1: the same, day 5: "    0  0"
+        { "2000-12-03", PrecipitationMm, null },
+        { "2000-01-01", SnowDepthCm, null },
+        { "2000-01-05", SnowDepthCm, 0.0 },
+        // line 406: USC00368449200402SNWD, day 4: "  508  0"
+        { "2004-02-04", SnowDepthCm, 50.8 },
     };
 
     public static TheoryData<string, DailyElement, double?> MinneapolisValues => new()
@@ -43,6 +52,11 @@ public class StationFileTests
         { "1999-07-01", WindMps, 9.4 },
         { "1999-07-03", WindMps, 17.9 },
         { "1999-07-03", GustMps, 23.2 },
+        // line 8235: USW00014922198707PRCP, day 23: " 2324  0"; line 6809: 198201SNWD, day 23: "  965  0"
+        { "1987-07-23", PrecipitationMm, 232.4 },
+        { "1982-01-23", SnowDepthCm, 96.5 },
+        // line 173: USW00014922194102PRCP, day 1: "    0P 0"
+        { "1941-02-01", PrecipitationMm, null },
         // line 6640: USW00014922198104WSFG  159  X  118  X  200  X …
         { "1981-04-03", GustMps, 20.0 },
     };
@@ -58,12 +72,16 @@ public class StationFileTests
         Assert.Equal(value, Value(MinneapolisFull, date, element));
 
     [Fact]
-    public void Read_KeepsARejectedValueWithItsFlag()
-    {
+    public void Read_KeepsARejectedValueWithItsFlag() =>
+        // line 490: USC00368449200501SNWD, day 31: "    0 I0"; line 496: 200502SNWD, day 1: "   76 I0"
         // line 582: USC00368449200602TMAX, day 18: "  106 I0"
-        var reading = StateCollege.Readings.Single(reading => reading.QualityFlag is not null);
-        Assert.Equal(new DailyReading(new LocalDate(2006, 2, 18), MaxTemperatureC, 10.6, 'I'), reading);
-    }
+        Assert.Equal(
+            [
+                new(new(2005, 1, 31), SnowDepthCm, 0, 'I'),
+                new(new(2005, 2, 1), SnowDepthCm, 7.6, 'I'),
+                new(new(2006, 2, 18), MaxTemperatureC, 10.6, 'I'),
+            ],
+            StateCollege.Readings.Where(reading => reading.QualityFlag is not null));
 
     [Fact]
     public void Read_LeavesOutTheMonthThatTheFileLacks()
@@ -76,14 +94,14 @@ public class StationFileTests
     public void Read_CountsLines()
     {
         Assert.Equal("USC00368449", StateCollege.StationId);
-        Assert.Equal((960, 238), (StateCollege.LinesRead, StateCollege.LinesUsed));
-        Assert.Equal((15426, 2610), (MinneapolisFull.LinesRead, MinneapolisFull.LinesUsed));
+        Assert.Equal((960, 476), (StateCollege.LinesRead, StateCollege.LinesUsed));
+        Assert.Equal((15426, 4448), (MinneapolisFull.LinesRead, MinneapolisFull.LinesUsed));
     }
 
     [Fact]
-    public void Read_GivesTheSameTemperatures_WhetherElementsWereLeftOutBeforeOrNot() =>
+    public void Read_GivesTheSame_WhetherElementsWereLeftOutBeforeOrNot() =>
         Assert.Equal(
-            MinneapolisFull.Readings.Where(reading => reading.Element is MinTemperatureC or MaxTemperatureC),
+            MinneapolisFull.Readings.Where(reading => reading.Element is not (WindMps or GustMps)),
             MinneapolisCore.Readings);
 
     [Fact]
@@ -112,6 +130,26 @@ public class StationFileTests
     }
 
     [Fact]
+    public void Read_TakesRainSnowAndHumidity_InTheirOwnUnits()
+    {
+        var station = StationText.Read(
+            StationText.Dly("USW00014922201907PRCP", (4, "  127  W"), (5, "    0T W"), (6, "    0P W")),
+            StationText.Dly("USW00014922201907SNWD", (4, "   25  W")),
+            StationText.Dly("USW00014922201907RHMN", (4, "   38  W"), (5, "  100  W")),
+            StationText.Dly("USW00014922201907MDPR", (7, "  300  W"))).Station!;
+        Assert.Equal(
+            [
+                new(new(2019, 7, 4), PrecipitationMm, 12.7, null),
+                new(new(2019, 7, 4), SnowDepthCm, 2.5, null),
+                new(new(2019, 7, 4), MinHumidityPercent, 38, null),
+                new(new(2019, 7, 5), PrecipitationMm, 0, null),
+                new(new(2019, 7, 5), MinHumidityPercent, 100, null),
+            ],
+            station.Readings);
+        Assert.Equal((4, 3), (station.LinesRead, station.LinesUsed));
+    }
+
+    [Fact]
     public void Read_PadsALine_WhoseTrailingBlanksWereTrimmed()
     {
         var trimmed = StationText.Dly("USW00014922199907TMIN", (31, "  100")).TrimEnd();
@@ -133,15 +171,18 @@ public class StationFileTests
             "USC00368449,20040201,TMIN,-144,,,0",
             "USC00368449,20040202,TMIN,-9999,,,0,",
             "USC00368449,20040203,TMIN,-111,,G,0,0700",
-            "USC00368449,20040203,PRCP,0,T,,0,0700").Station!;
+            "USC00368449,20040203,PRCP,0,T,,0,0700",
+            "USC00368449,20040203,SNWD,0,P,,0,0700",
+            "USC00368449,20040203,SNOW,0,,,0,0700").Station!;
         Assert.Equal(
             [
                 new(new(2004, 2, 1), MinTemperatureC, -14.4, null),
                 new(new(2004, 2, 1), MaxTemperatureC, -8.3, null),
                 new(new(2004, 2, 3), MinTemperatureC, -11.1, 'G'),
+                new(new(2004, 2, 3), PrecipitationMm, 0, null),
             ],
             station.Readings);
-        Assert.Equal((5, 4), (station.LinesRead, station.LinesUsed));
+        Assert.Equal((7, 6), (station.LinesRead, station.LinesUsed));
     }
 
     private static double? Value(StationRecord station, string date, DailyElement element) =>

@@ -6,10 +6,10 @@ namespace WorkWindows.Feeds.Tests.Stations;
 
 public class StationRoundTripTests
 {
-    private static readonly string[] Codes = ["TMIN", "TMAX", "WSF2", "WSFG"];
+    private static readonly string[] Codes = ["TMIN", "TMAX", "WSF2", "WSFG", "PRCP", "SNWD"];
 
     private static readonly Gen<StationMonth> Months =
-        Gen.Select(Gen.Int[1890, 2030], Gen.Int[1, 12], Gen.Int[0, 3], Gen.Select(
+        Gen.Select(Gen.Int[1890, 2030], Gen.Int[1, 12], Gen.Int[0, 5], Gen.Select(
             Gen.OneOf(Gen.Int[0, 550], Gen.Const(-9999)), Gen.OneOf(Gen.Const(' '), Gen.Char['A', 'Z'])).Array[31],
             (year, month, code, days) => new StationMonth(year, month, Codes[code], days));
 
