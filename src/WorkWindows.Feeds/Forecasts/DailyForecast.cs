@@ -11,8 +11,9 @@ namespace WorkWindows.Feeds.Forecasts;
 /// absent.
 /// </param>
 /// <param name="RestOfDay">
-/// The highest wind and gust of the hours that are left of a day that had begun when the forecast was made: the day's
-/// own maximum is at least that.
+/// The highest wind, gust and chance of thunder and the lowest humidity of the hours that are left of a day that had
+/// begun when the forecast was made: the day's own extreme is at least as far out. Rain has none: what fell before is
+/// not told.
 /// </param>
 /// <param name="Faults">The values that were rejected.</param>
 public sealed record DailyForecast(

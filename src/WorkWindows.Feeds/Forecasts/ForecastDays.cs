@@ -32,7 +32,19 @@ internal static class ForecastDays
     /// <param name="zone">Whose days are meant.</param>
     /// <param name="extreme">Picks the value of a day.</param>
     public static Dictionary<LocalDate, double> WholeDays(
-        IReadOnlyList<ForecastSpan> spans, DateTimeZone zone, Func<IEnumerable<double>, double> extreme)
+        IReadOnlyList<ForecastSpan> spans, DateTimeZone zone, Func<IEnumerable<double>, double> extreme) =>
+        CoveredDays(spans, zone, (_, within) => extreme(within.Select(span => span.Value)));
+
+    /// <summary>
+    /// The sum of each local day that the intervals cover as above. Of an interval that reaches over midnight each day
+    /// takes the share of its time: nothing says when within it the rain falls.
+    /// </summary>
+    public static Dictionary<LocalDate, double> Totals(IReadOnlyList<ForecastSpan> spans, DateTimeZone zone) =>
+        CoveredDays(spans, zone, (day, within) => within.Sum(span =>
+            span.Value * (Common(day, span.Time) / span.Time.Duration)));
+
+    private static Dictionary<LocalDate, double> CoveredDays(
+        IReadOnlyList<ForecastSpan> spans, DateTimeZone zone, Func<Interval, List<ForecastSpan>, double> valueOf)
     {
         var days = new Dictionary<LocalDate, double>();
         if (spans.Count == 0)
@@ -44,13 +56,17 @@ internal static class ForecastDays
                 zone.AtStartOfDay(date).ToInstant(), zone.AtStartOfDay(date.PlusDays(1)).ToInstant());
             var within = spans.Where(span => span.Time.Start < day.End && span.Time.End > day.Start).ToList();
             if (Uncovered(day, within) <= Slack)
-                days[date] = extreme(within.Select(span => span.Value));
+                days[date] = valueOf(day, within);
         }
         return days;
     }
 
-    /// <summary>The highest value that reaches into the first day, when the intervals begin after its midnight.</summary>
-    public static Dictionary<LocalDate, double> RestOfFirstDay(IReadOnlyList<ForecastSpan> spans, DateTimeZone zone)
+    private static Duration Common(Interval one, Interval other) =>
+        Instant.Min(one.End, other.End) - Instant.Max(one.Start, other.Start);
+
+    /// <summary>The extreme of what reaches into the first day, when the intervals begin after its midnight.</summary>
+    public static Dictionary<LocalDate, double> RestOfFirstDay(
+        IReadOnlyList<ForecastSpan> spans, DateTimeZone zone, Func<IEnumerable<double>, double> extreme)
     {
         if (spans.Count == 0)
             return [];
@@ -59,7 +75,7 @@ internal static class ForecastDays
         var end = zone.AtStartOfDay(date.PlusDays(1)).ToInstant();
         return start - zone.AtStartOfDay(date).ToInstant() <= Slack
             ? []
-            : new() { [date] = spans.Where(span => span.Time.Start < end).Max(span => span.Value) };
+            : new() { [date] = extreme(spans.Where(span => span.Time.Start < end).Select(span => span.Value)) };
     }
 
     private static Dictionary<LocalDate, double> HalfDays(

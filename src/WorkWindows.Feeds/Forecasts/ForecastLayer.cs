@@ -4,13 +4,23 @@ using System.Text.Json;
 namespace WorkWindows.Feeds.Forecasts;
 
 /// <summary>A quantity of the gridpoint forecast: its name and unit in the payload, and what can be true.</summary>
-internal sealed record ForecastLayer(string Name, string Unit, double Lowest, double Highest)
+/// <param name="Name">The member that holds it.</param>
+/// <param name="Unit">The unit that its member uom must name.</param>
+/// <param name="Lowest">The lowest value that can be true, in that unit.</param>
+/// <param name="Highest">The highest.</param>
+/// <param name="MayOmitUnit">Whether the service leaves out the unit.</param>
+internal sealed record ForecastLayer(
+    string Name, string Unit, double Lowest, double Highest, bool MayOmitUnit = false)
 {
     public static readonly ForecastLayer Temperature = new("temperature", "wmoUnit:degC", -60, 55);
     public static readonly ForecastLayer MaxTemperature = Temperature with { Name = "maxTemperature" };
     public static readonly ForecastLayer MinTemperature = Temperature with { Name = "minTemperature" };
     public static readonly ForecastLayer WindSpeed = new("windSpeed", "wmoUnit:km_h-1", 0, 400);
     public static readonly ForecastLayer WindGust = WindSpeed with { Name = "windGust" };
+    public static readonly ForecastLayer Precipitation = new("quantitativePrecipitation", "wmoUnit:mm", 0, 2000);
+    public static readonly ForecastLayer Humidity = new("relativeHumidity", "wmoUnit:percent", 0, 100);
+    public static readonly ForecastLayer Thunder =
+        new("probabilityOfThunder", "wmoUnit:percent", 0, 100, MayOmitUnit: true);
 
     /// <summary>The values of the layer that can be used, ascending by start, in the layer's unit.</summary>
     public ImmutableArray<ForecastSpan> Read(JsonElement properties, FaultCollector faults)
@@ -18,14 +28,15 @@ internal sealed record ForecastLayer(string Name, string Unit, double Lowest, do
         if (properties.Member(Name) is not { } layer)
             return [];
         var unit = layer.Member("uom");
-        if (unit?.ValueKind != JsonValueKind.String || unit?.GetString() != Unit)
+        var isOmitted = unit is null && MayOmitUnit;
+        if (!isOmitted && unit?.Text() != Unit)
         {
-            faults.Add(null, $"{Name}.uom", unit?.ToString() ?? "absent", Unit);
+            faults.Add(null, $"{Name}.uom", Shown(unit), Unit);
             return [];
         }
         if (layer.Member("values") is not { ValueKind: JsonValueKind.Array } values)
         {
-            faults.Add(null, $"{Name}.values", layer.Member("values")?.ToString() ?? "absent", "an array of values");
+            faults.Add(null, $"{Name}.values", Shown(layer.Member("values")), "an array of values");
             return [];
         }
         var spans = ImmutableArray.CreateBuilder<ForecastSpan>();
@@ -40,17 +51,16 @@ internal sealed record ForecastLayer(string Name, string Unit, double Lowest, do
     private ForecastSpan? ReadSpan(string field, JsonElement element, FaultCollector faults)
     {
         var validTime = element.Member("validTime");
-        var time = validTime is { ValueKind: JsonValueKind.String } text
-            ? ForecastSpan.ParseTime(text.ToString())
-            : null;
+        var time = validTime?.Text() is { } text ? ForecastSpan.ParseTime(text) : null;
         if (time is null)
-            faults.Add(null, $"{field}.validTime", validTime?.ToString() ?? "absent", ForecastSpan.Accepted);
+            faults.Add(null, $"{field}.validTime", Shown(validTime), ForecastSpan.Accepted);
         var value = element.Member("value");
         var number = value is { ValueKind: JsonValueKind.Number } present ? present.GetDouble() : double.NaN;
         if (number >= Lowest && number <= Highest)
             return time is { } known ? new(known, number) : null;
-        var shown = value is null ? "absent" : value.Value.GetRawText();
-        faults.Add(null, $"{field}.value", shown, $"a number from {Lowest} to {Highest} ({Unit})");
+        faults.Add(null, $"{field}.value", value?.GetRawText() ?? "absent", $"a number from {Lowest} to {Highest} ({Unit})");
         return null;
     }
+
+    private static string Shown(JsonElement? element) => element?.Text() ?? element?.GetRawText() ?? "absent";
 }

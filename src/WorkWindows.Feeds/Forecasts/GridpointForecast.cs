@@ -15,7 +15,11 @@ namespace WorkWindows.Feeds.Forecasts;
 /// goes to the day that holds the middle of its interval, the minimum to the morning in which its interval ends. Where
 /// a day has no value of these layers, the hourly temperature gives it, provided that it covers the whole day.
 /// </para>
-/// <para>Wind and gust are the highest of the hourly values of a day, provided that these cover the whole day.</para>
+/// <para>
+/// Wind, gust and chance of thunder are the highest and humidity is the lowest of the values of a day, and rain is their
+/// sum, provided that these cover the whole day. The depth of the snow is not forecast: snowfallAmount is what falls,
+/// and snowLevel a height above the sea.
+/// </para>
 /// </remarks>
 public static class GridpointForecast
 {
@@ -27,74 +31,83 @@ public static class GridpointForecast
     public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        using var document = Parse(json);
+        using var document = ServiceJson.Parse(json);
         if (document.RootElement.Member("properties") is not { ValueKind: JsonValueKind.Object } properties)
             throw new ForecastFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
         var issuedAt = IssuedAt(properties);
         var faults = new FaultCollector();
-        var winds = ForecastLayer.WindSpeed.Read(properties, faults);
-        var gusts = ForecastLayer.WindGust.Read(properties, faults);
-        var readings = ReadDays(properties, winds, gusts, zone, faults);
+        var hourly = HourlyLayers(properties, faults);
+        var readings = ReadDays(properties, hourly, zone, faults);
         var report = faults.ToReport();
         return readings.IsEmpty
             ? throw new ForecastFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
-            : new(issuedAt, readings, RestOfDay(winds, gusts, zone), report);
+            : new(issuedAt, readings, RestOfDay(hourly, zone), report);
     }
 
+    /// <summary>The layers whose extreme of the day is wanted.</summary>
+    private static ImmutableArray<HourlyLayer> HourlyLayers(JsonElement properties, FaultCollector faults) =>
+    [
+        new(DailyElement.WindMps, ForecastLayer.WindSpeed.Read(properties, faults), Highest, MpsPerKmPerHour),
+        new(DailyElement.GustMps, ForecastLayer.WindGust.Read(properties, faults), Highest, MpsPerKmPerHour),
+        new(DailyElement.MinHumidityPercent, ForecastLayer.Humidity.Read(properties, faults), Lowest, 1),
+        new(DailyElement.ThunderChancePercent, ForecastLayer.Thunder.Read(properties, faults), Highest, 1),
+    ];
+
     private static ImmutableArray<DailyReading> ReadDays(
-        JsonElement properties, ImmutableArray<ForecastSpan> winds, ImmutableArray<ForecastSpan> gusts,
-        DateTimeZone zone, FaultCollector faults)
+        JsonElement properties, ImmutableArray<HourlyLayer> hourly, DateTimeZone zone, FaultCollector faults)
     {
-        var hourly = ForecastLayer.Temperature.Read(properties, faults);
-        var minima = ForecastDays.WholeDays(hourly, zone, values => values.Min());
+        var temperatures = ForecastLayer.Temperature.Read(properties, faults);
+        var minima = ForecastDays.WholeDays(temperatures, zone, Lowest);
         foreach (var (date, value) in ForecastDays.Minima(ForecastLayer.MinTemperature.Read(properties, faults), zone))
             minima[date] = value;
-        var maxima = ForecastDays.WholeDays(hourly, zone, values => values.Max());
+        var maxima = ForecastDays.WholeDays(temperatures, zone, Highest);
         foreach (var (date, value) in ForecastDays.Maxima(ForecastLayer.MaxTemperature.Read(properties, faults), zone))
             maxima[date] = value;
-        var wind = ForecastDays.WholeDays(winds, zone, values => values.Max() * MpsPerKmPerHour);
-        var gust = ForecastDays.WholeDays(gusts, zone, values => values.Max() * MpsPerKmPerHour);
+        var rain = ForecastDays.Totals(ForecastLayer.Precipitation.Read(properties, faults), zone);
         return
         [
             .. Of(DailyElement.MinTemperatureC, minima)
                 .Concat(Of(DailyElement.MaxTemperatureC, maxima))
-                .Concat(Of(DailyElement.WindMps, wind))
-                .Concat(Of(DailyElement.GustMps, gust))
+                .Concat(Of(DailyElement.PrecipitationMm, rain))
+                .Concat(hourly.SelectMany(layer =>
+                    layer.Readings(ForecastDays.WholeDays(layer.Spans, zone, layer.Extreme))))
                 .OrderBy(reading => reading.Date)
                 .ThenBy(reading => reading.Element),
         ];
     }
 
-    private static ImmutableArray<DailyReading> RestOfDay(
-        ImmutableArray<ForecastSpan> winds, ImmutableArray<ForecastSpan> gusts, DateTimeZone zone) =>
+    private static ImmutableArray<DailyReading> RestOfDay(ImmutableArray<HourlyLayer> hourly, DateTimeZone zone) =>
     [
-        .. new[] { (Element: DailyElement.WindMps, Spans: winds), (Element: DailyElement.GustMps, Spans: gusts) }
-            .SelectMany(layer => ForecastDays.RestOfFirstDay(layer.Spans, zone).Select(day => new DailyReading(
-                day.Key, layer.Element, day.Value * MpsPerKmPerHour, QualityFlag: null))),
+        .. hourly.SelectMany(layer =>
+            layer.Readings(ForecastDays.RestOfFirstDay(layer.Spans, zone, layer.Extreme))),
     ];
+
+    private static double Highest(IEnumerable<double> values) => values.Max();
+
+    private static double Lowest(IEnumerable<double> values) => values.Min();
 
     private static IEnumerable<DailyReading> Of(DailyElement element, Dictionary<LocalDate, double> days) =>
         days.Select(day => new DailyReading(day.Key, element, day.Value, QualityFlag: null));
 
-    private static JsonDocument Parse(ReadOnlyMemory<byte> json)
-    {
-        try
-        {
-            return JsonDocument.Parse(json);
-        }
-        catch (JsonException fault)
-        {
-            throw new ForecastFormatException($"The reply is not whole JSON: {fault.Message}", fault);
-        }
-    }
-
     private static Instant IssuedAt(JsonElement properties)
     {
-        var text = properties.Member("updateTime")?.ToString() ?? "absent";
+        var text = properties.Member("updateTime")?.Text() ?? "absent";
         var parsed = OffsetDateTimePattern.Rfc3339.Parse(text);
         return parsed.Success
             ? parsed.Value.ToInstant()
             : throw new ForecastFormatException(
                 $"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
+    }
+
+    /// <param name="Element">The value of a day.</param>
+    /// <param name="Spans">Ascending by start, in the unit of the payload.</param>
+    /// <param name="Extreme">Picks the value of a day.</param>
+    /// <param name="Factor">From the payload's unit to the element's.</param>
+    private sealed record HourlyLayer(
+        DailyElement Element, ImmutableArray<ForecastSpan> Spans, Func<IEnumerable<double>, double> Extreme,
+        double Factor)
+    {
+        public IEnumerable<DailyReading> Readings(Dictionary<LocalDate, double> days) =>
+            days.Select(day => new DailyReading(day.Key, Element, day.Value * Factor, QualityFlag: null));
     }
 }

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Net;
-using System.Text.Json;
 using NodaTime;
 
 namespace WorkWindows.Feeds.Forecasts;
@@ -29,20 +28,13 @@ public sealed class NationalWeatherServiceClient
         var point = string.Create(CultureInfo.InvariantCulture, $"points/{latitudeDeg:0.####},{longitudeDeg:0.####}");
         using var response = await SendAsync(new(_options.BaseAddress, point), null, cancellationToken);
         var body = await BodyAsync(response, cancellationToken);
-        try
-        {
-            using var document = JsonDocument.Parse(body);
-            var properties = document.RootElement.Member("properties");
-            var address = properties?.Member("forecastGridData")?.ToString();
-            var timeZone = properties?.Member("timeZone")?.ToString();
-            return Uri.TryCreate(address, UriKind.Absolute, out var grid) && timeZone is not (null or "")
-                ? new(OnBaseAddress(grid), timeZone)
-                : throw new ForecastFormatException("The reply for the point lacks forecastGridData or timeZone.");
-        }
-        catch (JsonException fault)
-        {
-            throw new ForecastFormatException($"The reply for the point is not whole JSON: {fault.Message}", fault);
-        }
+        using var document = ServiceJson.Parse(body);
+        var properties = document.RootElement.Member("properties");
+        var address = properties?.Member("forecastGridData")?.Text();
+        var timeZone = properties?.Member("timeZone")?.Text();
+        return Uri.TryCreate(address, UriKind.Absolute, out var grid) && timeZone is not (null or "")
+            ? new(OnBaseAddress(grid), timeZone)
+            : throw new ForecastFormatException("The reply for the point lacks forecastGridData or timeZone.");
     }
 
     /// <summary>Fetches the forecast of a grid cell.</summary>

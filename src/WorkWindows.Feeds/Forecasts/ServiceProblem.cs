@@ -22,5 +22,5 @@ internal static class ServiceProblem
     }
 
     private static string? Text(JsonElement problem, string name) =>
-        problem.Member(name) is { ValueKind: JsonValueKind.String } text ? text.GetString() : null;
+        problem.Member(name)?.Text();
 }

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Service.Storage;
 
@@ -58,7 +59,7 @@ public sealed partial class ForecastHandler(
             forecast.Readings.Add(new() { Element = reading.Element, Date = reading.Date, Value = reading.Value });
         foreach (var rest in daily.RestOfDay)
         {
-            // Only with what an earlier forecast said of the whole day is there a maximum of the whole day.
+            // Only with what an earlier forecast said of the whole day is there an extreme of the whole day.
             var whole = await db.Forecasts
                 .Where(kept => kept.StationId == station.Id && kept.IssuedAt < daily.IssuedAt)
                 .OrderByDescending(kept => kept.IssuedAt)
@@ -71,7 +72,9 @@ public sealed partial class ForecastHandler(
                 {
                     Element = rest.Element,
                     Date = rest.Date,
-                    Value = Math.Max(earlier, rest.Value),
+                    Value = rest.Element == DailyElement.MinHumidityPercent
+                        ? Math.Min(earlier, rest.Value)
+                        : Math.Max(earlier, rest.Value),
                 });
             }
         }

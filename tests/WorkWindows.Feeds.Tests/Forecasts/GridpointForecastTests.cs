@@ -118,6 +118,85 @@ public class GridpointForecastTests
     }
 
     [Fact]
+    public void Read_AddsUpTheRainOfADay_AndSharesASpanOverMidnight()
+    {
+        // Midnight EST is 5 h UTC: the first span lies two thirds in the 12th, the last one third in the 13th.
+        var rain = Read(Layer("quantitativePrecipitation", Mm,
+            ("2026-01-12T03:00:00+00:00/PT6H", "3"), ("2026-01-12T09:00:00+00:00/PT18H", "1.5"),
+            ("2026-01-13T03:00:00+00:00/PT6H", "6")));
+        var day = Assert.Single(rain.Readings);
+        Assert.Equal((new LocalDate(2026, 1, 12), PrecipitationMm), (day.Date, day.Element));
+        Assert.Equal(2 + 1.5 + 2, day.Value, 1e-9);
+        Assert.Empty(rain.RestOfDay);
+    }
+
+    [Fact]
+    public void Read_LeavesOutTheRainOfADay_OfWhichAnHourIsMissing() =>
+        Assert.Equal(new LocalDate(2026, 1, 13), Assert.Single(Read(Layer("quantitativePrecipitation", Mm,
+            ("2026-01-12T06:00:00+00:00/PT23H", "3"), ("2026-01-13T05:00:00+00:00/P1D", "0"))).Readings).Date);
+
+    [Fact]
+    public void Read_TakesTheDriestAndTheMostThunderyHour_OfWholeDaysAndOfTheRestOfToday()
+    {
+        var forecast = Read(
+            Layer("relativeHumidity", Percent,
+                ("2026-01-12T18:00:00+00:00/PT6H", "42"), ("2026-01-13T00:00:00+00:00/PT14H", "80"),
+                ("2026-01-13T14:00:00+00:00/PT15H", "31")),
+            Layer("probabilityOfThunder", Percent,
+                ("2026-01-12T18:00:00+00:00/PT6H", "15"), ("2026-01-13T00:00:00+00:00/PT29H", "0")));
+
+        Assert.Equal(
+            [
+                new(new(2026, 1, 13), MinHumidityPercent, 31, null),
+                new(new(2026, 1, 13), ThunderChancePercent, 0, null),
+            ],
+            forecast.Readings);
+        Assert.Equal(
+            [
+                new(new(2026, 1, 12), MinHumidityPercent, 42, null),
+                new(new(2026, 1, 12), ThunderChancePercent, 15, null),
+            ],
+            forecast.RestOfDay);
+    }
+
+    // The service names no unit for the chance of thunder; every other layer must have its own.
+    [Theory]
+    [InlineData("probabilityOfThunder", 1)]
+    [InlineData("relativeHumidity", 0)]
+    [InlineData("quantitativePrecipitation", 0)]
+    public void Read_TakesALayerWithoutAUnit_OnlyWhereTheServiceGivesNone(string layer, int days)
+    {
+        var forecast = Read(
+            Layer("maxTemperature", DegC, ("2026-01-12T12:00:00+00:00/PT13H", "-3")),
+            Layer(layer, Percent, ("2026-01-12T05:00:00+00:00/P1D", "20")).Replace("\"uom\": \"wmoUnit:percent\", ", ""));
+        Assert.Equal(1 + days, forecast.Readings.Length);
+        Assert.Equal(1 - days, forecast.Faults.Faults.Length);
+    }
+
+    [Theory]
+    [InlineData("snowLevel", "wmoUnit:m")]
+    [InlineData("snowfallAmount", Mm)]
+    public void Read_GivesNoDepthOfSnow(string layer, string unit)
+    {
+        var forecast = Read(
+            Layer("maxTemperature", DegC, ("2026-01-12T12:00:00+00:00/PT13H", "-3")),
+            Layer(layer, unit, ("2026-01-12T05:00:00+00:00/P1D", "90")));
+        Assert.Equal(MaxTemperatureC, Assert.Single(forecast.Readings).Element);
+    }
+
+    [Theory]
+    [InlineData("relativeHumidity", Percent, "101")]
+    [InlineData("probabilityOfThunder", Percent, "-1")]
+    [InlineData("quantitativePrecipitation", Mm, "2001")]
+    public void Read_RejectsWhatCannotBe(string layer, string unit, string value)
+    {
+        var forecast = Read(Layer(layer, unit,
+            ("2026-01-12T05:00:00+00:00/P1D", value), ("2026-01-13T05:00:00+00:00/P1D", "20")));
+        Assert.Equal(new LocalDate(2026, 1, 13), Assert.Single(forecast.Readings).Date);
+        Assert.Equal($"{layer}.values[0].value", Assert.Single(forecast.Faults.Faults).Field);
+    }
+
+    [Fact]
     public void Read_RejectsALayerInAnotherUnit()
     {
         var forecast = Read(
@@ -134,11 +213,17 @@ public class GridpointForecastTests
     [InlineData("{\"type\": \"FeatureCollection\", \"features\": []}")]
     [InlineData("{\"properties\": {}}")]
     [InlineData("{\"properties\": {\"updateTime\": \"yesterday\"}}")]
+    [InlineData("{\"properties\": {\"updateTime\": \"\\ud800\"}}")]
     [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\"}}")]
     [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\", \"temperature\": 5}}")]
     public void Read_RefusesAPayloadOfWhichNothingCanBeUsed(string json) =>
         Assert.Throws<ForecastFormatException>(
             () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit));
+
+    [Fact]
+    public void Read_RefusesBytesThatAreNotUtf8() =>
+        Assert.Equal("The reply is not UTF-8.", Assert.Throws<ForecastFormatException>(() => GridpointForecast.Read(
+            System.Text.Encoding.Latin1.GetBytes("{\"properties\": {\"updateTime\": \"\u00e9\"}}"), Detroit)).Message);
 
     private static DailyForecast Read(params IEnumerable<string> layers) =>
         GridpointForecast.Read(Payload(layers), Detroit);

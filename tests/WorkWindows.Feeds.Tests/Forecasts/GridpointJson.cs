@@ -8,6 +8,8 @@ internal static class GridpointJson
 {
     public const string DegC = "wmoUnit:degC";
     public const string KmPerHour = "wmoUnit:km_h-1";
+    public const string Mm = "wmoUnit:mm";
+    public const string Percent = "wmoUnit:percent";
 
     public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers)
     {
