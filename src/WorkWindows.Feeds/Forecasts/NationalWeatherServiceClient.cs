@@ -1,10 +1,12 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
 using NodaTime;
+using WorkWindows.Feeds.Alerts;
 
 namespace WorkWindows.Feeds.Forecasts;
 
-/// <summary>Fetches forecasts of the US National Weather Service.</summary>
+/// <summary>Fetches forecasts and alerts of the US National Weather Service.</summary>
 public sealed class NationalWeatherServiceClient
 {
     private readonly HttpClient _http;
@@ -25,14 +27,14 @@ public sealed class NationalWeatherServiceClient
     public async Task<Gridpoint> FindGridpointAsync(
         double latitudeDeg, double longitudeDeg, CancellationToken cancellationToken)
     {
-        var point = string.Create(CultureInfo.InvariantCulture, $"points/{latitudeDeg:0.####},{longitudeDeg:0.####}");
-        using var response = await SendAsync(new(_options.BaseAddress, point), null, cancellationToken);
+        var address = new Uri(_options.BaseAddress, $"points/{Point(latitudeDeg, longitudeDeg)}");
+        using var response = await SendAsync(address, null, cancellationToken);
         var body = await BodyAsync(response, cancellationToken);
         using var document = ServiceJson.Parse(body);
         var properties = document.RootElement.Member("properties");
-        var address = properties?.Member("forecastGridData")?.Text();
+        var forecast = properties?.Member("forecastGridData")?.Text();
         var timeZone = properties?.Member("timeZone")?.Text();
-        return Uri.TryCreate(address, UriKind.Absolute, out var grid) && timeZone is not (null or "")
+        return Uri.TryCreate(forecast, UriKind.Absolute, out var grid) && timeZone is not (null or "")
             ? new(OnBaseAddress(grid), timeZone)
             : throw new ForecastFormatException("The reply for the point lacks forecastGridData or timeZone.");
     }
@@ -57,6 +59,20 @@ public sealed class NationalWeatherServiceClient
             : null;
         return new(GridpointForecast.Read(body, zone), lastModified);
     }
+
+    /// <summary>Fetches the alerts that are in force or coming at a position, rounded to four decimals.</summary>
+    /// <exception cref="WeatherServiceException">The service cannot answer.</exception>
+    /// <exception cref="ForecastFormatException">The reply, or an alert in it, cannot be read.</exception>
+    public async Task<ImmutableArray<ActiveAlert>> GetAlertsAsync(
+        double latitudeDeg, double longitudeDeg, CancellationToken cancellationToken)
+    {
+        var address = new Uri(_options.BaseAddress, $"alerts/active?point={Point(latitudeDeg, longitudeDeg)}");
+        using var response = await SendAsync(address, null, cancellationToken);
+        return ActiveAlerts.Read(await BodyAsync(response, cancellationToken));
+    }
+
+    private static string Point(double latitudeDeg, double longitudeDeg) =>
+        string.Create(CultureInfo.InvariantCulture, $"{latitudeDeg:0.####},{longitudeDeg:0.####}");
 
     private async Task<HttpResponseMessage> SendAsync(
         Uri address, Instant? newerThan, CancellationToken cancellationToken)

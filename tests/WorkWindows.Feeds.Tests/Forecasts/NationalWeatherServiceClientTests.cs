@@ -133,6 +133,41 @@ public class NationalWeatherServiceClientTests
             () => Client(http, server).FindGridpointAsync(42.7, -73.7, Cancellation));
     }
 
+    [Fact]
+    public async Task GetAlerts_AsksForThePoint_AndSaysWhoAsks()
+    {
+        var point = "";
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            point = $"{context.Request.QueryString}";
+            return ReplayServer.SendAsync(context, 200, GeoJson,
+                File.ReadAllBytes(ProjectFiles.Reference("feeds/forecast/alerts/air-quality.json")));
+        });
+        using var http = new HttpClient();
+
+        var alerts = await Client(http, server).GetAlertsAsync(42.74500004, -73.752, Cancellation);
+
+        Assert.NotEmpty(alerts);
+        Assert.Equal("?point=42.745,-73.752", point);
+        Assert.Equal([("/alerts/active", UserAgent)], server.Requests);
+    }
+
+    [Theory]
+    [InlineData(200, "text/html", "<html></html>")]
+    [InlineData(200, GeoJson, "{\"features\": [")]
+    [InlineData(200, GeoJson, "")]
+    public async Task GetAlerts_RefusesAReplyThatIsNoneOrCut(int status, string type, string body) =>
+        await Assert.ThrowsAsync<ForecastFormatException>(() => AlertsAsync(status, type, body));
+
+    [Theory]
+    [InlineData(400, "application/problem+json", "{\"title\": \"Invalid Parameter\"}")]
+    [InlineData(503, "text/html", "<html>Service Unavailable</html>")]
+    public async Task GetAlerts_NamesTheStatus_WhenTheServiceRefuses(int status, string type, string body)
+    {
+        var fault = await Assert.ThrowsAsync<WeatherServiceException>(() => AlertsAsync(status, type, body));
+        Assert.Equal(status, (int?)fault.Status);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData(" ")]
@@ -151,6 +186,14 @@ public class NationalWeatherServiceClientTests
         using var http = new HttpClient();
         return await Assert.ThrowsAsync<WeatherServiceException>(
             () => Client(http, server).FindGridpointAsync(40, -60, Cancellation));
+    }
+
+    private static async Task AlertsAsync(int status, string type, string body)
+    {
+        await using var server = await ReplayServer.StartAsync(
+            context => ReplayServer.SendAsync(context, status, type, Encoding.UTF8.GetBytes(body)));
+        using var http = new HttpClient();
+        await Client(http, server).GetAlertsAsync(42.745, -73.752, Cancellation);
     }
 
     private static byte[] AlbanyJson() =>
