@@ -86,7 +86,8 @@ public static class ActiveAlerts
             if (text is not null && OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: var time }
                 && time.Year is >= 2000 and <= 2100)
             {
-                return time.ToInstant();
+                // Whole seconds, as the service gives them: a part of one would look like another alert once stored.
+                return Instant.FromUnixTimeSeconds(time.ToInstant().ToUnixTimeSeconds());
             }
             faults.Add(null, $"{field}.{name}", Shown(properties.Member(name)), Accepted);
             return null;

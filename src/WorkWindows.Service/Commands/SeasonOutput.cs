@@ -54,6 +54,7 @@ internal static class SeasonOutput
             console.WriteLine($"{row.Task.Key}: {days.Open} open, {days.Limited} limited, {days.Unknown} unknown, "
                 + $"{days.Closed} closed days. {LeafOut(row)}");
         }
+        console.WriteLine("Alerts of weather services are not part of station records: none is taken into account.");
         foreach (var caution in Cautions.Usual)
             console.WriteLine(caution);
     }

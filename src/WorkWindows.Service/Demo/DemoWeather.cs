@@ -5,7 +5,10 @@ using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Demo;
 
-/// <summary>Brings the invented weather up to yesterday, and the forecast to the days from today on.</summary>
+/// <summary>
+/// Brings the invented weather up to yesterday, the forecast to the days from today on, and says that no alert is in
+/// force: invented warnings could be taken for real ones.
+/// </summary>
 public sealed class DemoWeather(
     WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations,
     IClock clock)
@@ -58,6 +61,7 @@ public sealed class DemoWeather(
         var first = station.LastDay?.PlusDays(1) ?? today.PlusYears(-YearsOfRecord);
         if (first < today)
             await readings.MergeAsync(station, [.. invented.Readings(first, today.PlusDays(-1))], cancellation);
+        db.Add(new WeatherAlertReport { StationId = station.Id, FetchedAt = now });
         var recent = now - ForecastLife;
         if (await db.Forecasts.AnyAsync(
             kept => kept.StationId == station.Id && kept.IssuedAt > recent && kept.IssuedAt <= now, cancellation))
@@ -65,7 +69,7 @@ public sealed class DemoWeather(
             return;
         }
         var forecast = new Forecast { StationId = station.Id, IssuedAt = now, FetchedAt = now };
-        foreach (var reading in invented.Readings(today, today.PlusDays(ForecastDays - 1)))
+        foreach (var reading in invented.Forecast(today, today.PlusDays(ForecastDays - 1)))
             forecast.Readings.Add(new() { Element = reading.Element, Date = reading.Date, Value = reading.Value });
         db.Add(forecast);
     }

@@ -45,15 +45,32 @@ internal sealed record InventedStation(
     /// <summary>The readings of the days from one to another, both included.</summary>
     public IEnumerable<DailyReading> Readings(LocalDate first, LocalDate last)
     {
-        for (var date = first; date <= last; date = date.PlusDays(1))
+        var snowCm = 0.0;
+        for (var date = StartOfSnowYear(first); date <= last; date = date.PlusDays(1))
         {
             var (min, max) = Temperatures(date);
+            var rainMm = RainMm(date);
+            snowCm = date == StartOfSnowYear(date) ? 0 : SnowAfter(snowCm, rainMm, min, max);
+            if (date < first)
+                continue;
             var (wind, gust) = Winds(date);
             yield return new(date, DailyElement.MinTemperatureC, min, null);
             yield return new(date, DailyElement.MaxTemperatureC, max, null);
             yield return new(date, DailyElement.WindMps, wind, null);
             yield return new(date, DailyElement.GustMps, gust, null);
+            yield return new(date, DailyElement.PrecipitationMm, rainMm, null);
+            yield return new(date, DailyElement.SnowDepthCm, Tenths(snowCm), null);
+            yield return new(date, DailyElement.MinHumidityPercent, HumidityPercent(date, rainMm), null);
         }
+    }
+
+    /// <summary>What is foretold of the days: no depth of snow but the chance of thunder, as weather services do.</summary>
+    public IEnumerable<DailyReading> Forecast(LocalDate first, LocalDate last)
+    {
+        foreach (var reading in Readings(first, last).Where(reading => reading.Element != DailyElement.SnowDepthCm))
+            yield return reading;
+        for (var date = first; date <= last; date = date.PlusDays(1))
+            yield return new(date, DailyElement.ThunderChancePercent, ThunderPercent(date), null);
     }
 
     private (double MinC, double MaxC) Temperatures(LocalDate date)
@@ -67,13 +84,38 @@ internal sealed record InventedStation(
     private (double WindMps, double GustMps) Winds(LocalDate date)
     {
         var spread = Chance(date, 2);
-        return ((DayNumber(date) + Seed) % DaysBetweenFronts) switch
+        return DaysSinceFront(date) switch
         {
             0 => (Tenths(9 + spread), Tenths(14.8 + 1.5 * spread)),
             1 => (Tenths(6.3 + 0.6 * spread), Tenths(9 + spread)),
             _ => (Tenths(2.4 + 1.8 * spread), Tenths(4.2 + 2.6 * spread)),
         };
     }
+
+    private int DaysSinceFront(LocalDate date) => (DayNumber(date) + Seed) % DaysBetweenFronts;
+
+    /// <summary>Most of it falls as fronts pass; about 800 mm a year.</summary>
+    private double RainMm(LocalDate date)
+    {
+        var (dryShare, mm) = DaysSinceFront(date) switch { 0 => (0.25, 36), 1 => (0.7, 12), _ => (0.92, 20) };
+        return Tenths(mm * Math.Max(0, Chance(date, 5) - dryShare));
+    }
+
+    /// <summary>A millimetre of water falls as a centimetre of snow in frost, settles, and melts above freezing.</summary>
+    private static double SnowAfter(double snowCm, double rainMm, double minC, double maxC)
+    {
+        var fallenCm = minC + maxC < 0 ? rainMm : 0;
+        return Math.Max(0, 0.96 * snowCm + fallenCm - 0.6 * Math.Max(0, maxC));
+    }
+
+    /// <summary>The first of September: there is no snow, so that a winter does not depend on where loading begins.</summary>
+    private static LocalDate StartOfSnowYear(LocalDate date) => new(date.Month < 9 ? date.Year - 1 : date.Year, 9, 1);
+
+    private double HumidityPercent(LocalDate date, double rainMm) =>
+        Math.Round((rainMm > 0 ? 58 : 30) + 28 * Chance(date, 6));
+
+    private double ThunderPercent(LocalDate date) =>
+        date.Month is >= 4 and <= 9 && DaysSinceFront(date) == 0 ? Math.Round(20 + 45 * Chance(date, 7)) : 0;
 
     /// <summary>A weighted sum of the chances of the last days: like a memory of them, but with a beginning.</summary>
     private double Deviation(LocalDate date)

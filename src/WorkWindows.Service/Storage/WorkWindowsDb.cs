@@ -27,6 +27,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<ParcelStation> ParcelStations => Set<ParcelStation>();
     public DbSet<Forecast> Forecasts => Set<Forecast>();
     public DbSet<ForecastReading> ForecastReadings => Set<ForecastReading>();
+    public DbSet<WeatherAlertReport> WeatherAlertReports => Set<WeatherAlertReport>();
     public DbSet<StoredPack> StoredPacks => Set<StoredPack>();
     public DbSet<WeatherSnapshot> WeatherSnapshots => Set<WeatherSnapshot>();
     public DbSet<Decision> Decisions => Set<Decision>();

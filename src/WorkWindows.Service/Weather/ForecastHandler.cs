@@ -14,20 +14,15 @@ public sealed partial class ForecastHandler(
     /// <returns>How many forecasts were new. A station whose forecast cannot be had is logged and passed over.</returns>
     public async Task<int> FetchAsync(CancellationToken cancellation)
     {
-        var stations = await db.Stations.AsNoTracking()
-            .Where(station => db.ParcelStations.Any(
-                link => link.StationId == station.Id && link.Purpose == StationPurpose.Temperature))
-            .OrderBy(station => station.GhcnId).ToListAsync(cancellation);
         var stored = 0;
-        foreach (var station in stations)
+        foreach (var station in await Stations.WithForecast(db).ToListAsync(cancellation))
         {
             try
             {
                 if (await FetchAsync(station, cancellation))
                     stored++;
             }
-            catch (Exception fault) when (fault is WeatherServiceException or ForecastFormatException
-                or HttpRequestException || fault is OperationCanceledException && !cancellation.IsCancellationRequested)
+            catch (Exception fault) when (ServiceFaults.IsPassing(fault, cancellation))
             {
                 LogFailed(fault, station.GhcnId);
             }

@@ -11,13 +11,17 @@ namespace WorkWindows.Service.Weather;
 public sealed class ForecastRound(
     WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<ForecastOptions> options, IBackgroundJobClient jobs)
 {
-    /// <remarks>A new forecast may close a day on which a crew is at work: it is looked at at once, not at night.</remarks>
+    /// <remarks>
+    /// A new forecast or alert may close a day on which a crew is at work: it is looked at at once, not at night.
+    /// </remarks>
     public Task RunAsync(CancellationToken cancellation) => ForEachAsync(
         async (scope, organization) =>
         {
             if (await scope.GetRequiredService<DemoWeather>().TopUpAsync(cancellation) || !options.Value.IsEnabled)
                 return;
-            if (await scope.GetRequiredService<ForecastHandler>().FetchAsync(cancellation) > 0)
+            var forecasts = await scope.GetRequiredService<ForecastHandler>().FetchAsync(cancellation);
+            var alerts = await scope.GetRequiredService<AlertHandler>().FetchAsync(cancellation);
+            if (forecasts + alerts > 0)
                 jobs.Enqueue<NightlyJob>(job => job.RunAsync(organization, CancellationToken.None));
         },
         cancellation);

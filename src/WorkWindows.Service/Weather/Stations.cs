@@ -1,8 +1,17 @@
+using Microsoft.EntityFrameworkCore;
+using WorkWindows.Service.Storage;
+
 namespace WorkWindows.Service.Weather;
 
-/// <summary>What a station's identifier tells.</summary>
+/// <summary>Which stations are asked for, and what a station's identifier tells.</summary>
 public static class Stations
 {
+    /// <summary>The stations that a parcel takes its temperatures from: forecasts and alerts are fetched for them.</summary>
+    public static IQueryable<Station> WithForecast(WorkWindowsDb db) => db.Stations.AsNoTracking()
+        .Where(station => db.ParcelStations.Any(
+            link => link.StationId == station.Id && link.Purpose == StationPurpose.Temperature))
+        .OrderBy(station => station.GhcnId);
+
     /// <summary>
     /// Stations of the United States read temperatures in whole °F (NOAA, GHCN-Daily documentation); the first two
     /// characters of the identifier are the country.

@@ -1,16 +1,26 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
 using NodaTime;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
-/// <summary>Stations' records and forecasts, laid out for computing.</summary>
+/// <summary>Stations' records, forecasts and alerts, laid out for computing.</summary>
 public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
 {
     /// <summary>Forecasts issued longer ago say nothing of the days to come: the feed has stopped.</summary>
     public static readonly Duration LongestUsableAge = Duration.FromHours(48);
+
+    /// <summary>
+    /// Alerts are asked for every hour. When two rounds in a row have failed and a third is due, nobody is asking, and an
+    /// alert may have been issued since.
+    /// </summary>
+    public static readonly Duration LongestAlertAge = Duration.FromHours(3);
+
+    /// <summary>Today and six more: watches and outlooks do not reach further.</summary>
+    private const int DaysOfAlerts = 7;
 
     private static readonly Duration LongestKept = Duration.FromDays(10);
 
@@ -55,5 +65,45 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
                 newest[(reading.Date, reading.Element)] = new(reading.Date, reading.Element, reading.Value, null);
         }
         return newest.Count == 0 ? null : new(forecasts[^1].IssuedAt, DailySeries.Of(newest.Values));
+    }
+
+    /// <summary>
+    /// The alerts of a station: from today on those of the newest report, and on days that are over those that were
+    /// reported on them. Without a recent report today and the days after it are not known.
+    /// </summary>
+    /// <param name="stationId">The station; null for a place without one, whose alerts nobody asks for.</param>
+    /// <param name="now">The time of asking; later reports do not count.</param>
+    /// <param name="zone">The zone whose days are meant.</param>
+    /// <param name="first">The first day that is of interest.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    public async Task<AlertReport> AlertsAsync(
+        Guid? stationId, Instant now, DateTimeZone zone, LocalDate first, CancellationToken cancellation)
+    {
+        var today = now.InZone(zone).Date;
+        var reports = db.WeatherAlertReports.AsNoTracking().Include(report => report.Alerts)
+            .Where(report => report.StationId == stationId && report.FetchedAt <= now);
+        var newest = await reports.OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
+        DaySpan? notKnown = newest is not null && now - newest.FetchedAt <= LongestAlertAge
+            ? null
+            : new(today, DaysOfAlerts);
+        if (newest is null)
+            return new([], notKnown);
+        var from = zone.AtStartOfDay(first).ToInstant();
+        var until = zone.AtStartOfDay(today).ToInstant();
+        var past = await reports
+            .Where(report => report.FetchedAt >= from && report.FetchedAt < until && report.Alerts.Count > 0)
+            .ToListAsync(cancellation);
+        var coming = newest.Alerts.Select(alert => alert.ToActive().InZone(zone))
+            .Where(alert => alert.Last >= today)
+            .Select(alert => alert with { First = LocalDate.Max(alert.First, today) });
+        return new([.. past.SelectMany(report => OnTheDayOf(report, zone)).Distinct().Concat(coming)], notKnown);
+    }
+
+    private static IEnumerable<WeatherAlert> OnTheDayOf(WeatherAlertReport report, DateTimeZone zone)
+    {
+        var day = report.FetchedAt.InZone(zone).Date;
+        return report.Alerts.Select(alert => alert.ToActive().InZone(zone))
+            .Where(alert => alert.First <= day && day <= alert.Last)
+            .Select(alert => alert with { First = day, Last = day });
     }
 }

@@ -25,6 +25,7 @@ public static class WeatherServices
             scope.GetRequiredService<IHttpClientFactory>().CreateClient(nameof(ForecastHandler)),
             Service(scope.GetRequiredService<IOptions<ForecastOptions>>().Value)));
         services.AddScoped<ForecastHandler>();
+        services.AddScoped<AlertHandler>();
         services.AddScoped<ForecastRound>();
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
             services.AddHostedService<ForecastSchedule>();

@@ -67,7 +67,9 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         var forecast = source.Temperature is { } forecastFor
             ? await weather.ForecastAsync(forecastFor.Id, clock.GetCurrentInstant(), zone, cancellation)
             : null;
-        var signals = SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, AlertReport.None);
+        var alerts = await weather.AlertsAsync(
+            source.Temperature?.Id, clock.GetCurrentInstant(), zone, span.First, cancellation);
+        var signals = SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, alerts);
         return new(signals, observed, forecast?.Days);
     }
 

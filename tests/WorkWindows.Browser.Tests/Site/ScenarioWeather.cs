@@ -52,7 +52,7 @@ internal static class ScenarioWeather
         {
             forecast.Readings.Add(new() { Element = reading.Element, Date = reading.Date, Value = reading.Value });
         }
-        db.Add(forecast);
+        db.AddRange(forecast, new WeatherAlertReport { StationId = station.Id, FetchedAt = Scenario.Now });
         return station;
     }
 

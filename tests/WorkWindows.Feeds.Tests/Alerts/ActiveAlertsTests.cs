@@ -60,7 +60,8 @@ public class ActiveAlertsTests
         Assert.Single(Read(Feature((name, json))));
 
     [Fact]
-    public void Read_KeepsAnAlertOnce_ThatIsListedTwice() => Assert.Single(Read(Feature(), Feature()));
+    public void Read_KeepsAnAlertOnce_ThatIsListedTwice() => Assert.Single(Read(
+        Feature(), Feature(), Feature(("onset", "\"2026-04-12T11:00:00.000000001+00:00\""))));
 
     [Theory]
     [InlineData("onset", "\"date:today 16:00:-5 +24 hours\"")]

@@ -50,6 +50,7 @@ public sealed class EvaluateCommandTests : IDisposable
         Assert.Equal((0, ""), (exit, error));
         Assert.Contains("fox-hinge", output, StringComparison.Ordinal);
         Assert.Contains("not known: sustained wind, gusts", output, StringComparison.Ordinal);
+        Assert.Contains("Alerts of weather services are not part of station records", output, StringComparison.Ordinal);
         Assert.Contains("If in doubt, stop.", output, StringComparison.Ordinal);
     }
 

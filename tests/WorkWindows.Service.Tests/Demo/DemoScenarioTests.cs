@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Shouldly;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Storage;
@@ -36,6 +37,8 @@ public sealed class DemoScenarioTests(ServiceFixture service) : IClassFixture<Se
         }
 
         await using var db = service.Database.Open(organization);
+        (await db.WeatherAlertReports.CountAsync(report => report.FetchedAt == service.Clock.GetCurrentInstant()))
+            .ShouldBe(await db.Stations.CountAsync());
         (await db.Properties.CountAsync(), await db.Parcels.CountAsync()).ShouldBe((6, 9));
         (await db.Stations.AllAsync(station => station.Name.Contains("(invented)"))).ShouldBeTrue();
         (await db.Stations.Select(station => station.LastDay).Distinct().SingleAsync()).ShouldBe(new LocalDate(2026, 12, 24));
@@ -51,6 +54,33 @@ public sealed class DemoScenarioTests(ServiceFixture service) : IClassFixture<Se
 
         station.Readings(first, last).ShouldBe(
             [.. station.Readings(first, middle), .. station.Readings(middle.PlusDays(1), last)]);
+    }
+
+    [Fact]
+    public void InventedWeather_IsPlausible()
+    {
+        foreach (var station in InventedStation.All)
+        {
+            var days = station.Readings(new(2014, 9, 1), new(2024, 8, 31)).ToLookup(reading => reading.Element);
+            (days[DailyElement.PrecipitationMm].Sum(reading => reading.Value) / 10).ShouldBeInRange(600, 1100);
+            var snow = days[DailyElement.SnowDepthCm].ToLookup(reading => reading.Date.Month, reading => reading.Value);
+            snow[7].Max().ShouldBe(0);
+            snow[1].Average().ShouldBeInRange(5, 60);
+            snow.SelectMany(month => month).Max().ShouldBeLessThan(150);
+            days[DailyElement.MinHumidityPercent].ShouldAllBe(reading => reading.Value >= 25 && reading.Value <= 95);
+        }
+    }
+
+    [Fact]
+    public void InventedForecast_HasThunderAndNoSnowDepth()
+    {
+        var (first, last) = (new LocalDate(2024, 7, 1), new LocalDate(2024, 7, 7));
+
+        var elements = InventedStation.All[0].Forecast(first, last).ToLookup(reading => reading.Element);
+
+        elements.Contains(DailyElement.SnowDepthCm).ShouldBeFalse();
+        elements[DailyElement.ThunderChancePercent].Count().ShouldBe(7);
+        elements[DailyElement.ThunderChancePercent].Max(reading => reading.Value).ShouldBeInRange(20, 65);
     }
 
     /// <returns>The organization of the demo.</returns>

@@ -82,6 +82,14 @@ internal sealed record GivenLand(
         await db.SaveChangesAsync();
     }
 
+    /// <summary>Stores an answer of the weather service without alerts.</summary>
+    public async Task NoAlertsAsync(Instant fetchedAt)
+    {
+        await using var db = Open();
+        db.Add(new WeatherAlertReport { StationId = Station, FetchedAt = fetchedAt });
+        await db.SaveChangesAsync();
+    }
+
     public static PlannedTask NewTask(Guid parcel, string key, string practice, Guid? lead = null) =>
         new() { Key = key, ParcelId = parcel, PracticeId = practice, CrewSize = 2, CrewLeadId = lead };
 

@@ -63,6 +63,7 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
         await host.RunNightAsync(land.Organization);
         _clock.AdvanceHours(24);
         await land.ForecastAsync("ooccccccc", Today.PlusDays(1), _clock.GetCurrentInstant());
+        await land.NoAlertsAsync(_clock.GetCurrentInstant());
 
         await host.RunNightAsync(land.Organization);
         await host.RunNightAsync(land.Organization);
@@ -167,6 +168,7 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
     {
         var land = await GivenLand.StoreAsync(database);
         await land.ForecastAsync(days, Today, Now - Duration.FromHours(5));
+        await land.NoAlertsAsync(Now - Duration.FromMinutes(10));
         return land;
     }
 

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using NodaTime;
+using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
@@ -42,6 +43,7 @@ internal sealed class NoticeHost : IDisposable
         builder.AddWindows();
         builder.AddJobs();
         builder.AddNotices();
+        builder.AddDemo();
         builder.Services.AddSingleton<IBackgroundJobClient>(new Queue(this, loseJobs));
         if (transport is not null)
             builder.Services.AddSingleton(transport);

@@ -20,6 +20,7 @@ public sealed class WorkerKillTests(TestDatabase database) : IClassFixture<TestD
     {
         var land = await GivenLand.StoreAsync(database, practice: "tie-down");
         var now = Instant.FromDateTimeOffset(TimeProvider.System.GetUtcNow());
+        await land.NoAlertsAsync(now);
         using var next = new NoticeHost(database, new FakeClock(now + Outbox.Lease + Duration.FromHours(1)));
         new BackgroundJobClient(next.Get<JobStorage>())
             .Enqueue<NightlyJob>(job => job.RunAsync(land.Organization, CancellationToken.None));

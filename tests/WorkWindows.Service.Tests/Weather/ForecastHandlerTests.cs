@@ -7,7 +7,6 @@ using Shouldly;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Feeds.Tests.Forecasts;
-using WorkWindows.Service.Properties;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
 using WorkWindows.Tests;
@@ -21,9 +20,9 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     {
         var organization = await database.AddOrganizationAsync("Org");
         // The service has no forecast for the first one; nobody takes temperatures from the last one.
-        await AddStationAsync(organization, "USC00000001", 40, -60, StationPurpose.Temperature);
-        var albany = await AddStationAsync(organization, "USC00000002", 42.745, -73.752, StationPurpose.Temperature);
-        await AddStationAsync(organization, "USC00000003", 42.745, -73.752, StationPurpose.Wind);
+        await GivenStation.StoreAsync(database, organization, "USC00000001", 40, -60, StationPurpose.Temperature);
+        var albany = await GivenStation.StoreAsync(database, organization, "USC00000002", 42.745, -73.752, StationPurpose.Temperature);
+        await GivenStation.StoreAsync(database, organization, "USC00000003", 42.745, -73.752, StationPurpose.Wind);
         await using var server = await ReplayServer.StartAsync(async context =>
         {
             var path = $"feeds/forecast{context.Request.Path}.json";
@@ -49,7 +48,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     public async Task FetchAsync_RaisesTodaysGust_WhenTheRestOfTheDayBringsMore()
     {
         var organization = await database.AddOrganizationAsync("Gusts");
-        var albany = await AddStationAsync(organization, "USC00000004", 42.745, -73.752, StationPurpose.Temperature);
+        var albany = await GivenStation.StoreAsync(database, organization, "USC00000004", 42.745, -73.752, StationPurpose.Temperature);
         var today = new LocalDate(2026, 4, 12);
         await using (var db = database.Open(organization))
         {
@@ -99,44 +98,5 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         return await new ForecastHandler(
             db, client, new FakeClock(Instant.FromUtc(2026, 4, 12, 12, 0)), NullLogger<ForecastHandler>.Instance)
             .FetchAsync(TestContext.Current.CancellationToken);
-    }
-
-    private async Task<Guid> AddStationAsync(
-        Guid organization, string ghcnId, double latitude, double longitude, StationPurpose purpose)
-    {
-        await using var db = database.Open(organization);
-        var property = new Property
-        {
-            Key = ghcnId,
-            Name = ghcnId,
-            CountyFips = "36001",
-            State = "NY",
-            TimeZone = "America/New_York",
-        };
-        var parcel = new Parcel
-        {
-            PropertyId = property.Id,
-            Key = ghcnId,
-            Name = ghcnId,
-            Latitude = latitude,
-            Longitude = longitude,
-        };
-        var station = new Station
-        {
-            GhcnId = ghcnId,
-            Name = ghcnId,
-            Latitude = latitude,
-            Longitude = longitude,
-            WholeFahrenheit = true,
-        };
-        db.AddRange(property, parcel, station, new ParcelStation
-        {
-            ParcelId = parcel.Id,
-            Purpose = purpose,
-            StationId = station.Id,
-            DistanceM = 0,
-        });
-        await db.SaveChangesAsync();
-        return station.Id;
     }
 }

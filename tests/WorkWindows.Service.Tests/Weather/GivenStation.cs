@@ -1,7 +1,10 @@
 using System.IO.Compression;
 using System.Text;
 using System.Text.Json;
+using WorkWindows.Service.Properties;
 using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
 using WorkWindows.Tests;
 
 namespace WorkWindows.Service.Tests.Weather;
@@ -45,4 +48,45 @@ internal static class GivenStation
 
     public static Task<JsonElement> ReadingsAsync(HttpClient client, string ghcnId, byte[] file) =>
         client.ImportAsync($"/api/weather/stations/{ghcnId}/readings", file);
+
+    /// <summary>Stores a station and a parcel that takes its temperatures or its winds from it.</summary>
+    public static async Task<Guid> StoreAsync(
+        TestDatabase database, Guid organization, string ghcnId, double latitude, double longitude,
+        StationPurpose purpose = StationPurpose.Temperature)
+    {
+        await using var db = database.Open(organization);
+        var property = new Property
+        {
+            Key = ghcnId,
+            Name = ghcnId,
+            CountyFips = "36001",
+            State = "NY",
+            TimeZone = "America/New_York",
+        };
+        var parcel = new Parcel
+        {
+            PropertyId = property.Id,
+            Key = ghcnId,
+            Name = ghcnId,
+            Latitude = latitude,
+            Longitude = longitude,
+        };
+        var station = new Station
+        {
+            GhcnId = ghcnId,
+            Name = ghcnId,
+            Latitude = latitude,
+            Longitude = longitude,
+            WholeFahrenheit = true,
+        };
+        db.AddRange(property, parcel, station, new ParcelStation
+        {
+            ParcelId = parcel.Id,
+            Purpose = purpose,
+            StationId = station.Id,
+            DistanceM = 0,
+        });
+        await db.SaveChangesAsync();
+        return station.Id;
+    }
 }
