@@ -105,7 +105,7 @@ internal sealed record InventedStation(
     private static double SnowAfter(double snowCm, double rainMm, double minC, double maxC)
     {
         var fallenCm = minC + maxC < 0 ? rainMm : 0;
-        return Math.Max(0, 0.96 * snowCm + fallenCm - 0.6 * Math.Max(0, maxC));
+        return Math.Max(0, 0.93 * snowCm + fallenCm - 0.6 * Math.Max(0, maxC));
     }
 
     /// <summary>The first of September: there is no snow, so that a winter does not depend on where loading begins.</summary>
