@@ -45,7 +45,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     }
 
     [Fact]
-    public async Task FetchAsync_RaisesTodaysGust_WhenTheRestOfTheDayBringsMore()
+    public async Task FetchAsync_MakesTodayWorse_WhenTheRestOfTheDayIsGustierOrDrier()
     {
         var organization = await database.AddOrganizationAsync("Gusts");
         var albany = await GivenStation.StoreAsync(database, organization, "USC00000004", 42.745, -73.752, StationPurpose.Temperature);
@@ -60,6 +60,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
             };
             earlier.Readings.Add(new() { Element = DailyElement.GustMps, Date = today, Value = 0.1 });
             earlier.Readings.Add(new() { Element = DailyElement.WindMps, Date = today, Value = 99 });
+            earlier.Readings.Add(new() { Element = DailyElement.MinHumidityPercent, Date = today, Value = 55 });
             db.Add(earlier);
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }
@@ -69,8 +70,10 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
               {"validTime": "2026-04-12T18:00:00+00:00/PT10H", "value": 72},
               {"validTime": "2026-04-13T04:00:00+00:00/P1D", "value": 18}]}
             """;
+        var humidity = layer.Replace("wmoUnit:km_h-1", "wmoUnit:percent").Replace("72", "40");
         var gridpoint = Encoding.UTF8.GetBytes($$$"""
-            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}}, "windGust": {{{layer}}}}}
+            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}}, "windGust": {{{layer}}},
+             "relativeHumidity": {{{humidity}}}}}
             """);
         await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
             context, 200, "application/geo+json",
@@ -86,6 +89,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         var values = newest.Readings.Where(reading => reading.Date == today)
             .ToDictionary(reading => reading.Element, reading => reading.Value);
         values[DailyElement.GustMps].ShouldBe(20, 1e-9);
+        values[DailyElement.MinHumidityPercent].ShouldBe(40);
         values[DailyElement.WindMps].ShouldBe(99, "the calmer rest of the day takes nothing back");
     }
 
