@@ -10,7 +10,7 @@ namespace WorkWindows.Feeds.Alerts;
 /// <param name="EndsAt">When it ends; not before the start.</param>
 public sealed record ActiveAlert(AlertKind Kind, string Event, Instant StartsAt, Instant EndsAt)
 {
-    /// <summary>The alert on the local days that it touches. One that ends at midnight does not touch the next day.</summary>
+    /// <summary>The alert on the local days that it touches; one that ends at midnight spares the next day.</summary>
     public WeatherAlert InZone(DateTimeZone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);

@@ -9,8 +9,8 @@ namespace WorkWindows.Feeds.Alerts;
 /// <summary>Reads the alerts GeoJSON of the US National Weather Service.</summary>
 /// <remarks>
 /// <para>
-/// An alert lasts from its onset, or without one from when it is effective, to its end, or without one until the message
-/// expires; <c>expires</c> alone says when the message is to be renewed, which is often before the hazard begins.
+/// An alert lasts from its onset, or without one from when it is effective, to its end, or without one until the
+/// message expires; <c>expires</c> alone says when the message is to be renewed, often before the hazard begins.
 /// </para>
 /// <para>
 /// Tests, exercises and cancellations are passed over, and so are events of no known kind. What cannot be read of any

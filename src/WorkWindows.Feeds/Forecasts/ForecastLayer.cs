@@ -58,7 +58,8 @@ internal sealed record ForecastLayer(
         var number = value is { ValueKind: JsonValueKind.Number } present ? present.GetDouble() : double.NaN;
         if (number >= Lowest && number <= Highest)
             return time is { } known ? new(known, number) : null;
-        faults.Add(null, $"{field}.value", value?.GetRawText() ?? "absent", $"a number from {Lowest} to {Highest} ({Unit})");
+        faults.Add(null, $"{field}.value", value?.GetRawText() ?? "absent",
+            $"a number from {Lowest} to {Highest} ({Unit})");
         return null;
     }
 

@@ -16,9 +16,9 @@ namespace WorkWindows.Feeds.Forecasts;
 /// a day has no value of these layers, the hourly temperature gives it, provided that it covers the whole day.
 /// </para>
 /// <para>
-/// Wind, gust and chance of thunder are the highest and humidity is the lowest of the values of a day, and rain is their
-/// sum, provided that these cover the whole day. The depth of the snow is not forecast: snowfallAmount is what falls,
-/// and snowLevel a height above the sea.
+/// Wind, gust and chance of thunder are the highest and humidity is the lowest of the values of a day, and rain is
+/// their sum, provided that these cover the whole day. The depth of the snow is not forecast: snowfallAmount is what
+/// falls, and snowLevel a height above the sea.
 /// </para>
 /// </remarks>
 public static class GridpointForecast

@@ -64,7 +64,7 @@ internal sealed record InventedStation(
         }
     }
 
-    /// <summary>What is foretold of the days: no depth of snow but the chance of thunder, as weather services do.</summary>
+    /// <summary>What is foretold: no depth of snow but the chance of thunder, as weather services do.</summary>
     public IEnumerable<DailyReading> Forecast(LocalDate first, LocalDate last)
     {
         foreach (var reading in Readings(first, last).Where(reading => reading.Element != DailyElement.SnowDepthCm))
@@ -101,14 +101,14 @@ internal sealed record InventedStation(
         return Tenths(mm * Math.Max(0, Chance(date, 5) - dryShare));
     }
 
-    /// <summary>A millimetre of water falls as a centimetre of snow in frost, settles, and melts above freezing.</summary>
+    /// <summary>A millimetre of water is a centimetre of snow in frost, settles, and melts above freezing.</summary>
     private static double SnowAfter(double snowCm, double rainMm, double minC, double maxC)
     {
         var fallenCm = minC + maxC < 0 ? rainMm : 0;
         return Math.Max(0, 0.93 * snowCm + fallenCm - 0.6 * Math.Max(0, maxC));
     }
 
-    /// <summary>The first of September: there is no snow, so that a winter does not depend on where loading begins.</summary>
+    /// <summary>The first of September, without snow: a winter does not depend on where loading begins.</summary>
     private static LocalDate StartOfSnowYear(LocalDate date) => new(date.Month < 9 ? date.Year - 1 : date.Year, 9, 1);
 
     private double HumidityPercent(LocalDate date, double rainMm) =>

@@ -8,6 +8,7 @@ internal static class ServiceFaults
 {
     /// <returns>Whether the next round may succeed, and another station meanwhile.</returns>
     public static bool IsPassing(Exception fault, CancellationToken cancellation) =>
-        fault is WeatherServiceException or ForecastFormatException or HttpRequestException or ExecutionRejectedException
+        fault is WeatherServiceException or ForecastFormatException or HttpRequestException
+            or ExecutionRejectedException
         || (fault is OperationCanceledException && !cancellation.IsCancellationRequested);
 }

@@ -6,7 +6,7 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Which stations are asked for, and what a station's identifier tells.</summary>
 public static class Stations
 {
-    /// <summary>The stations that a parcel takes its temperatures from: forecasts and alerts are fetched for them.</summary>
+    /// <summary>The stations that parcels take their temperatures from: those with forecasts and alerts.</summary>
     public static IQueryable<Station> WithForecast(WorkWindowsDb db) => db.Stations.AsNoTracking()
         .Where(station => db.ParcelStations.Any(
             link => link.StationId == station.Id && link.Purpose == StationPurpose.Temperature))

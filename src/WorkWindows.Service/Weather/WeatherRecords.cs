@@ -14,8 +14,8 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     public static readonly Duration LongestUsableAge = Duration.FromHours(48);
 
     /// <summary>
-    /// Alerts are asked for every hour. When two rounds in a row have failed and a third is due, nobody is asking, and an
-    /// alert may have been issued since.
+    /// Alerts are asked for every hour. When two rounds in a row have failed and a third is due, nobody is asking, and
+    /// an alert may have been issued since.
     /// </summary>
     public static readonly Duration LongestAlertAge = Duration.FromHours(3);
 

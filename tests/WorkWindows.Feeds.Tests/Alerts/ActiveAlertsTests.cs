@@ -27,7 +27,8 @@ public class ActiveAlertsTests
         var changes = new List<(string, string?)> { ("onset", onset) };
         if (effective is not null)
             changes.Add(("effective", Quoted(effective)));
-        Assert.Equal(Instant.FromUtc(2026, 4, 12, 0, 0) + Duration.FromHours(hour), Read(Feature(changes)).Single().StartsAt);
+        Assert.Equal(
+            Instant.FromUtc(2026, 4, 12, 0, 0) + Duration.FromHours(hour), Read(Feature(changes)).Single().StartsAt);
     }
 
     [Theory]

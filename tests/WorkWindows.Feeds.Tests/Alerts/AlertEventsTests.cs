@@ -3,7 +3,7 @@ using WorkWindows.Feeds.Alerts;
 
 namespace WorkWindows.Feeds.Tests.Alerts;
 
-/// <summary>Event names as the service spells them; those of the payloads it publishes, and others from memory.</summary>
+/// <summary>Event names as the service spells them: of the payloads it publishes, and others from memory.</summary>
 public class AlertEventsTests
 {
     [Theory]

@@ -9,7 +9,7 @@ internal static class AlertJson
     public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> features) =>
         Encoding.UTF8.GetBytes($"{{\"type\": \"FeatureCollection\", \"features\": [{string.Join(", ", features)}]}}");
 
-    /// <summary>A red flag warning of 12 April 2026, 11 to 15 h UTC, but for what the pairs of name and JSON say.</summary>
+    /// <summary>A red flag warning of 12 April 2026, 11 to 15 h UTC, but for the pairs of name and JSON.</summary>
     public static string Feature(params IEnumerable<(string Name, string? Json)> changes)
     {
         var properties = new Dictionary<string, string?>

@@ -46,7 +46,7 @@ public class RealAlertsTests
     public void InZone_PutsAWatchOnTheDayThatItIsFor()
     {
         // With the times of the Blizzard Warning filled in. A watch of the same payload:
-        // "sent": "2026-04-12T10:58:52+00:00", "onset": "2026-04-13T09:18:51+00:00", "ends": "2026-04-13T19:18:51+00:00"
+        // "sent": "2026-04-12T10:58:52+00:00", "onset": "2026-04-13T09:18:51+00:00", "ends": "2026-04-13T19:18:51+…"
         var text = File.ReadAllText(ProjectFiles.Reference("feeds/forecast/alerts/many-kinds.json"));
         foreach (var (given, hour) in new[] { ("+24", "21"), ("+40", "22"), ("+48", "23") })
             text = text.Replace($"date:today 16:00:-5 {given} hours", $"2026-04-13T{hour}:00:00+00:00");

@@ -168,7 +168,8 @@ public class GridpointForecastTests
     {
         var forecast = Read(
             Layer("maxTemperature", DegC, ("2026-01-12T12:00:00+00:00/PT13H", "-3")),
-            Layer(layer, Percent, ("2026-01-12T05:00:00+00:00/P1D", "20")).Replace("\"uom\": \"wmoUnit:percent\", ", ""));
+            Layer(layer, Percent, ("2026-01-12T05:00:00+00:00/P1D", "20"))
+                .Replace("\"uom\": \"wmoUnit:percent\", ", ""));
         Assert.Equal(1 + days, forecast.Readings.Length);
         Assert.Equal(1 - days, forecast.Faults.Faults.Length);
     }

@@ -26,8 +26,8 @@ public sealed class AlertHandlerTests(TestDatabase database) : IClassFixture<Tes
         await GivenStation.StoreAsync(database, organization, "USC00000001", 40, -60);
         var albany = await GivenStation.StoreAsync(database, organization, "USC00000002", 42.745, -73.752);
         await GivenStation.StoreAsync(database, organization, "USC00000003", 43, -73, StationPurpose.Wind);
-        await using var server = await ReplayServer.StartAsync(context => $"{context.Request.Query["point"]}" == "40,-60"
-            ? ReplayServer.SendAsync(context, 400, "application/problem+json", "{\"title\": \"Bad Request\"}"u8.ToArray())
+        await using var server = await ReplayServer.StartAsync(context => context.Request.Query["point"] == "40,-60"
+            ? ReplayServer.SendAsync(context, 400, "application/problem+json", "{\"title\": \"Refused\"}"u8.ToArray())
             : SendAsync(context, Payload(Feature())));
 
         (await FetchAsync(organization, server)).ShouldBe(1);

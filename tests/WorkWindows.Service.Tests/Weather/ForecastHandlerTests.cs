@@ -20,8 +20,8 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     {
         var organization = await database.AddOrganizationAsync("Org");
         // The service has no forecast for the first one; nobody takes temperatures from the last one.
-        await GivenStation.StoreAsync(database, organization, "USC00000001", 40, -60, StationPurpose.Temperature);
-        var albany = await GivenStation.StoreAsync(database, organization, "USC00000002", 42.745, -73.752, StationPurpose.Temperature);
+        await GivenStation.StoreAsync(database, organization, "USC00000001", 40, -60);
+        var albany = await GivenStation.StoreAsync(database, organization, "USC00000002", 42.745, -73.752);
         await GivenStation.StoreAsync(database, organization, "USC00000003", 42.745, -73.752, StationPurpose.Wind);
         await using var server = await ReplayServer.StartAsync(async context =>
         {
@@ -48,7 +48,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     public async Task FetchAsync_MakesTodayWorse_WhenTheRestOfTheDayIsGustierOrDrier()
     {
         var organization = await database.AddOrganizationAsync("Gusts");
-        var albany = await GivenStation.StoreAsync(database, organization, "USC00000004", 42.745, -73.752, StationPurpose.Temperature);
+        var albany = await GivenStation.StoreAsync(database, organization, "USC00000004", 42.745, -73.752);
         var today = new LocalDate(2026, 4, 12);
         await using (var db = database.Open(organization))
         {
@@ -72,8 +72,8 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
             """;
         var humidity = layer.Replace("wmoUnit:km_h-1", "wmoUnit:percent").Replace("72", "40");
         var gridpoint = Encoding.UTF8.GetBytes($$$"""
-            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}}, "windGust": {{{layer}}},
-             "relativeHumidity": {{{humidity}}}}}
+            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}},
+             "windGust": {{{layer}}}, "relativeHumidity": {{{humidity}}}}}
             """);
         await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
             context, 200, "application/geo+json",

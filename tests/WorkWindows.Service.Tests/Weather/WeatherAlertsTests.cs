@@ -76,7 +76,8 @@ public sealed class WeatherAlertsTests(TestDatabase database) : IClassFixture<Te
         var (organization, station) = await StoreAsync();
         // A watch for the 11th that was taken back, a wind advisory from the 9th on, seen twice on the 10th.
         await ReportAsync(
-            organization, station, Instant.FromUtc(2026, 4, 9, 12, 0), (AlertKind.WinterStorm, 11, 11), (AlertKind.Wind, 9, 10));
+            organization, station, Instant.FromUtc(2026, 4, 9, 12, 0), (AlertKind.WinterStorm, 11, 11),
+            (AlertKind.Wind, 9, 10));
         await ReportAsync(organization, station, Instant.FromUtc(2026, 4, 10, 12, 0), (AlertKind.Wind, 9, 10));
         await ReportAsync(organization, station, Instant.FromUtc(2026, 4, 10, 13, 0), (AlertKind.Wind, 9, 10));
         // Half past eleven at night on the 10th in Detroit.
@@ -96,7 +97,7 @@ public sealed class WeatherAlertsTests(TestDatabase database) : IClassFixture<Te
         return (organization, await GivenStation.StoreAsync(database, organization, "USC00200001", 42.7, -84.5));
     }
 
-    /// <summary>Stores a report; an alert lasts from six in the morning of a day of April to six in the evening.</summary>
+    /// <summary>Stores a report; alerts last from six in the morning of a day of April to six in the evening.</summary>
     private async Task ReportAsync(
         Guid organization, Guid station, Instant fetchedAt, params (AlertKind Kind, int First, int Last)[] alerts)
     {

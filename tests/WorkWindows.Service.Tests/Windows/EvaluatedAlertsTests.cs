@@ -30,8 +30,8 @@ public sealed class EvaluatedAlertsTests(TestDatabase database) : IClassFixture<
         await host.RunNightAsync(land.Organization);
 
         await using var db = land.Open();
-        var signals = Snapshot.Read((await db.WeatherSnapshots.SingleAsync(TestContext.Current.CancellationToken)).Content);
-        var alert = signals[SignalKind.WindAlert]!;
+        var snapshot = await db.WeatherSnapshots.SingleAsync(TestContext.Current.CancellationToken);
+        var alert = Snapshot.Read(snapshot.Content)[SignalKind.WindAlert]!;
         var from = alert.Span.IndexOf(Today);
         string.Join(' ', alert.Values.Skip(from).Take(8).Select(value => double.IsNaN(value) ? "-" : $"{value}"))
             .ShouldBe(windAlerts);
