@@ -99,16 +99,20 @@ public static class ConditionDays
             var state = from < 0 ? Truth.Unknown : Truth.Fails;
             for (var day = Math.Max(from, 0); day <= Math.Min(to, states.Length - 1); day++)
             {
-                states[day] = state = (state, first[day]) switch
-                {
-                    (Truth.Holds, _) or (_, Truth.Holds) => Truth.Holds,
-                    (Truth.Unknown, _) or (_, Truth.Unknown) => Truth.Unknown,
-                    _ => Truth.Fails,
-                };
+                state = Either(state, first[day]);
+                // The turns of a range of more than a year overlap.
+                states[day] = Either(states[day], state);
             }
         }
         return Of(states);
     }
+
+    private static Truth Either(Truth left, Truth right) => (left, right) switch
+    {
+        (Truth.Holds, _) or (_, Truth.Holds) => Truth.Holds,
+        (Truth.Unknown, _) or (_, Truth.Unknown) => Truth.Unknown,
+        _ => Truth.Fails,
+    };
 
     private static Tri Of(Truth[] states) => new(
         DayBits.Where(states.Length, day => states[day] == Truth.Holds),
