@@ -105,7 +105,7 @@ public static class SingleChanges
             {
                 var signals = evaluation.Signals.With([new SeasonEvent(kind, moved, Basis.SiteObservation)]);
                 yield return new(Wording.Of(kind), now, moved == date ? "by this day" : "after this day",
-                    evaluation.StateAt(day, signals, condition => Mentions(condition, kind)));
+                    evaluation.StateAt(day, signals, condition => ConditionParts.Mentions(condition, kind)));
             }
         }
     }
@@ -123,33 +123,10 @@ public static class SingleChanges
     }
 
     private static DayState StateWith(TaskEvaluation evaluation, Signal changed, int day) =>
-        evaluation.StateAt(day, evaluation.Signals.With(changed), condition => Mentions(condition, changed.Kind));
+        evaluation.StateAt(day, evaluation.Signals.With(changed), condition => ConditionParts.Mentions(condition, changed.Kind));
 
-    private static bool Mentions(Condition condition, SignalKind kind) => Leaves(condition).Any(leaf => leaf switch
-    {
-        Compare compare => compare.Signal == kind,
-        InForce alert => alert.Alert == kind,
-        TotalOver total => total.Signal == kind,
-        HeatSince => kind is SignalKind.MinTemperatureC or SignalKind.MaxTemperatureC,
-        _ => false,
-    });
-
-    private static bool Mentions(Condition condition, SeasonEventKind kind) => Leaves(condition).OfType<InRange>()
-        .Any(range => new[] { range.Range.From, range.Range.To }.OfType<Calendars.EventDate>().Any(e => e.Event == kind));
-
-    private static IEnumerable<Compare> LimitsIn(Condition condition) => Leaves(condition).OfType<Compare>();
+    private static IEnumerable<Compare> LimitsIn(Condition condition) => ConditionParts.Leaves(condition).OfType<Compare>();
 
     private static IEnumerable<SignalKind> AlertsIn(Condition condition) =>
-        Leaves(condition).OfType<InForce>().Select(alert => alert.Alert);
-
-    private static IEnumerable<Condition> Leaves(Condition condition) => condition switch
-    {
-        AllOf all => all.Parts.SelectMany(Leaves),
-        AnyOf any => any.Parts.SelectMany(Leaves),
-        Not not => Leaves(not.Part),
-        InARow row => [row.Each],
-        Latched latched => [latched.Starts, latched.Ends],
-        Onset onset => Leaves(onset.First),
-        _ => [condition],
-    };
+        ConditionParts.Leaves(condition).OfType<InForce>().Select(alert => alert.Alert);
 }

@@ -48,6 +48,9 @@ public static class RuleUnits
             or SignalKind.ThunderstormAlert => None,
     };
 
+    /// <summary>The unit in which people of the United States speak of a signal; null for an alert.</summary>
+    public static RuleUnit? Usual(SignalKind signal) => For(signal).Values.Cast<RuleUnit?>().FirstOrDefault();
+
     /// <summary>The units of heat or cold summed over days, with their keys in a pack.</summary>
     public static IReadOnlyDictionary<string, RuleUnit> DegreeDays { get; } = new Dictionary<string, RuleUnit>
     {

@@ -1,0 +1,74 @@
+using System.Text.Json;
+using NodaTime;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Evaluation;
+
+namespace WorkWindows.Engine.Decisions;
+
+/// <summary>A decision read back from its content.</summary>
+internal sealed class StoredDecision
+{
+    private readonly string states;
+    private readonly ILookup<string, (Truth Truth, LocalDate First, LocalDate Last)> rules;
+    private readonly Dictionary<string, (string Version, string Hash)> packs;
+    private readonly HashSet<string> exceptions;
+
+    private StoredDecision(JsonElement content)
+    {
+        states = content.GetProperty("states").GetString()!;
+        Days = new(CanonicalJson.Date(content.GetProperty("first")), states.Length);
+        RuleIds = [.. content.GetProperty("rules").EnumerateArray().Select(rule => rule.GetProperty("id").GetString()!)];
+        rules = content.GetProperty("rules").EnumerateArray()
+            .SelectMany(rule => Runs(rule, "holds", Truth.Holds).Concat(Runs(rule, "unknown", Truth.Unknown)))
+            .ToLookup(run => run.Id, run => (run.Truth, run.First, run.Last));
+        packs = content.GetProperty("packs").EnumerateArray().ToDictionary(
+            pack => pack.GetProperty("id").GetString()!,
+            pack => (pack.GetProperty("version").GetString()!, pack.GetProperty("hash").GetString()!));
+        exceptions = content.GetProperty("task").TryGetProperty("overrides", out var overrides)
+            ? [.. overrides.EnumerateArray().Select(e => Exception(
+                e.GetProperty("rule").GetString()!, CanonicalJson.Date(e.GetProperty("last")), e.GetProperty("by").GetString()!))]
+            : [];
+    }
+
+    public DaySpan Days { get; }
+
+    public IReadOnlyList<string> RuleIds { get; }
+
+    public static StoredDecision Of(JsonElement content) => new(content);
+
+    public DayState StateOn(LocalDate day) => states[Days.IndexOf(day)] switch
+    {
+        'O' => DayState.Open,
+        'L' => DayState.Limited,
+        'U' => DayState.Unknown,
+        'C' => DayState.Closed,
+        var letter => throw new InvalidOperationException($"The decision has the state {letter}."),
+    };
+
+    public Truth TruthOf(string ruleId, LocalDate day) => rules[ruleId]
+        .Where(run => run.First <= day && day <= run.Last).Select(run => run.Truth).FirstOrDefault(Truth.Fails);
+
+    /// <summary>The rule packs and exceptions that are others now, a sentence each.</summary>
+    public IEnumerable<string> OthersThan(TaskEvaluation now)
+    {
+        foreach (var pack in now.Packs.Where(pack => !packs.ContainsKey(pack.Id)))
+            yield return $"The rule pack {pack.Title} ({pack.Version}) is new.";
+        foreach (var pack in now.Packs.Where(pack => packs.TryGetValue(pack.Id, out var was) && was.Hash != pack.Hash))
+            yield return $"The rule pack {pack.Title} changed from {packs[pack.Id].Version} to {pack.Version}.";
+        foreach (var id in packs.Keys.Except(now.Packs.Select(pack => pack.Id)))
+            yield return $"The rule pack {id} is gone.";
+        var present = now.Facts.Overrides.Select(e => Exception(e.RuleId, e.Last, e.By)).ToHashSet();
+        foreach (var made in present.Except(exceptions))
+            yield return $"There is a new exception: {made}.";
+        foreach (var ended in exceptions.Except(present))
+            yield return $"An exception is gone: {ended}.";
+    }
+
+    private static string Exception(string rule, LocalDate last, string by) => $"{rule}, by {by}, until {Wording.Of(last)}";
+
+    private static IEnumerable<(string Id, Truth Truth, LocalDate First, LocalDate Last)> Runs(
+        JsonElement rule, string name, Truth truth) =>
+        from run in rule.GetProperty(name).EnumerateArray()
+        let ends = run.GetString()!.Split('/')
+        select (rule.GetProperty("id").GetString()!, truth, CanonicalJson.Date(ends[0]), CanonicalJson.Date(ends[1]));
+}
