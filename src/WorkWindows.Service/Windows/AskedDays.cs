@@ -27,7 +27,7 @@ internal static class AskedDays
     {
         days = default;
         var first = from is null ? today : Date("from", from, faults);
-        var last = to is null ? first?.PlusYears(1).PlusDays(-1) : Date("to", to, faults);
+        var last = to is not null ? Date("to", to, faults) : first is { } start ? YearFrom(start).Last : null;
         if (first is not { } f || last is not { } l)
             return false;
         if (l < f)
@@ -38,6 +38,9 @@ internal static class AskedDays
             days = DaySpan.Between(f, l);
         return !faults.Any;
     }
+
+    /// <summary>A year of days.</summary>
+    public static DaySpan YearFrom(LocalDate first) => DaySpan.Between(first, first.PlusYears(1).PlusDays(-1));
 
     public static LocalDate? Date(string field, string text, FieldFaults faults)
     {

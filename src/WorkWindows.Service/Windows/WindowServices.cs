@@ -11,6 +11,7 @@ public static class WindowServices
         builder.Services.AddScoped<WeatherRecords>();
         builder.Services.AddScoped<TaskEvaluator>();
         builder.Services.AddScoped<DecisionStore>();
+        builder.Services.AddScoped<DecisionComparison>();
         builder.Services.AddScoped<WindowHandler>();
         builder.Services.AddScoped<WeekHandler>();
     }
@@ -18,6 +19,7 @@ public static class WindowServices
     public static void MapWindows(this IEndpointRouteBuilder app)
     {
         app.MapTaskWindows();
+        app.MapExplanation();
         app.MapWeek();
         app.MapDecisions();
     }

@@ -209,7 +209,7 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         var organization = await service.Database.AddOrganizationAsync("Org");
         var client = await service.MachineAsync(organization);
         var (_, _, task) = await HingeCutAsync("red maple", client);
-        await DecideAsync(organization);
+        await GivenHingeCut.DecideAsync(service, organization);
 
         var decisions = await client.ReadAsync($"/api/tasks/{task}/decisions");
         var replay = await client.ReadAsync($"/api/decisions/{decisions[0].Id()}/replay");
@@ -234,32 +234,11 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
             await other.RefusedAsync(HttpMethod.Get, $"/api/tasks/{task}/{part}", null, HttpStatusCode.NotFound);
     }
 
-    /// <summary>A hinge cut near State College, with the winds of Minneapolis, which alone has some.</summary>
     private async Task<(HttpClient Client, Guid Property, Guid Task)> HingeCutAsync(string species, HttpClient? client = null)
     {
         client ??= await ConsultantAsync();
-        await GivenStation.StateCollegeAsync(client);
-        await GivenStation.MinneapolisAsync(client, year => year is >= 2000 and <= 2009);
-        var (property, parcel) = await Land.CreateAsync(client, -77.94, 40.80, "42027", "PA", species);
-        await client.PutAsync($"/api/parcels/{parcel}/station", new
-        {
-            temperature = GivenStation.StateCollege,
-            wind = GivenStation.Minneapolis,
-        });
-        return (client, property, (await Land.TaskAsync(client, parcel, "hinge-cut")).Id());
-    }
-
-    private async Task DecideAsync(Guid organization)
-    {
-        await using var scope = service.Services.CreateAsyncScope();
-        scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
-        var db = scope.ServiceProvider.GetRequiredService<WorkWindowsDb>();
-        var days = DaySpan.Between(new(2004, 1, 1), new(2004, 12, 31));
-        var evaluated = await scope.ServiceProvider.GetRequiredService<TaskEvaluator>()
-            .EvaluateAsync(db.PlannedTasks, days, CancellationToken.None);
-        await scope.ServiceProvider.GetRequiredService<DecisionStore>()
-            .AddChangedAsync(evaluated, days, CancellationToken.None);
-        await db.SaveChangesAsync();
+        var (property, task) = await GivenHingeCut.CreateAsync(client, species);
+        return (client, property, task);
     }
 
     private static JsonElement? Rule(JsonElement day, string id) => day.GetProperty("rules").EnumerateArray()
