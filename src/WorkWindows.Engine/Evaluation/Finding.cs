@@ -38,7 +38,9 @@ public sealed record SignalFinding(
 /// </param>
 /// <param name="Truth">Whether the day lies in the range; unknown when an end depends on an event that is not known.</param>
 /// <param name="Basis">Calendar, or how the event is known.</param>
-public sealed record CalendarFinding(LocalDate From, LocalDate To, int MarginDays, Truth Truth, Basis Basis)
+/// <param name="Event">The event of nature that moves an end; null for a range of the calendar alone.</param>
+public sealed record CalendarFinding(
+    LocalDate From, LocalDate To, int MarginDays, Truth Truth, Basis Basis, SeasonEventKind? Event)
     : Finding(Truth, Basis)
 {
     public LocalDate Day => MarginDays < 0 ? From.PlusDays(MarginDays) : To.PlusDays(-MarginDays);

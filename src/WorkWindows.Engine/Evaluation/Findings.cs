@@ -39,7 +39,8 @@ internal static class Findings
         var date = signals.Span[day];
         var (from, to, basis) = CalendarDays.Occurrence(inRange.Range, signals, date);
         var margin = date >= from ? Period.DaysBetween(date, to) : -Period.DaysBetween(date, from);
-        return new(from, to, margin, TruthOf(inRange, signals, day), basis);
+        var moving = (inRange.Range.From as EventDate ?? inRange.Range.To as EventDate)?.Event;
+        return new(from, to, margin, TruthOf(inRange, signals, day), basis, moving);
     }
 
     private static SignalFinding Of(Condition whole, Compare each, int daysInARow, SignalSet signals, int day)

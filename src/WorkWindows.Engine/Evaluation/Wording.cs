@@ -96,6 +96,9 @@ public static partial class Wording
     public static string Of(SeasonEventKind kind) => kind switch
     {
         SeasonEventKind.LeafOut => "leaf-out",
+        SeasonEventKind.FirstLeaf => "first leaf of the spring index",
+        SeasonEventKind.FirstBloom => "first bloom of the spring index",
+        SeasonEventKind.LastSpringFrost => "last frost of spring",
     };
 
     public static string Of(SpeciesGroup group) => group switch

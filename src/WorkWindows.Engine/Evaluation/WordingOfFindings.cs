@@ -83,7 +83,8 @@ public static partial class Wording
         SumFinding { Sum: HeatSince heat, Since: var since } =>
             $"heat above {Number(heat.Heat.Base.Value, heat.Heat.Base.Unit)} since {Of(since)} ({Of(heat.Heat.Method)})",
         OnsetFinding => "what came before",
-        _ => "leaf-out",
+        CalendarFinding { Event: { } e } => Of(e),
+        _ => "the date",
     };
 
     private static string SumOf(SumFinding sum)

@@ -7,6 +7,15 @@ public enum SeasonEventKind
 {
     /// <summary>The buds of the canopy break.</summary>
     LeafOut,
+
+    /// <summary>First leaf of the Extended Spring Index.</summary>
+    FirstLeaf,
+
+    /// <summary>First bloom of the Extended Spring Index.</summary>
+    FirstBloom,
+
+    /// <summary>The last night of spring at or below 28 °F.</summary>
+    LastSpringFrost,
 }
 
 /// <summary>One year's event. A year whose event cannot be told has no entry, and is unknown to every rule.</summary>

@@ -11,7 +11,7 @@ namespace WorkWindows.Engine.Signals;
 public static class SignalSetBuilder
 {
     /// <summary>
-    /// Signals of every kind, and the leaf-out of each year that the span touches and that can be told.
+    /// Signals of every kind, and the events of each year that the span touches and that can be told.
     /// </summary>
     /// <param name="point">The place.</param>
     /// <param name="span">The days in <paramref name="zone"/>.</param>
@@ -41,8 +41,10 @@ public static class SignalSetBuilder
             ByCalendar(SignalKind.DarkShiftMinutes, span, light.DarkMinutes),
             ByCalendar(SignalKind.LightShiftMinutes, span, light.LightMinutes),
         ];
-        var leafOuts = LeafOut.Predict(span.First.Year, span.Last.Year, observed, forecast?.Days);
-        return SignalSet.Of(point.Name, span, signals, leafOuts, forecast?.IssuedAt);
+        var (first, last) = (span.First.Year, span.Last.Year);
+        var events = LeafOut.Predict(first, last, observed, forecast?.Days)
+            .Concat(SpringEvents.Of(first, last, observed, forecast?.Days, point.LatitudeDeg));
+        return SignalSet.Of(point.Name, span, signals, events, forecast?.IssuedAt);
     }
 
     private static Signal Measured(DailyElement element, DaySpan span, DailySeries observed, Forecast? forecast)

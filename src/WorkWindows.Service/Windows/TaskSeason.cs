@@ -31,7 +31,8 @@ public sealed record TaskSeason(
             [.. evaluation.Runs(days).Where(run => run.State == DayState.Unknown)
                 .Select(run => new UnknownRun(
                     run.First, run.Last, [.. Wording.Missing(Explanation.Of(evaluation, run.First))]))],
-            [.. evaluation.Signals.Events.Where(e => days.First.Year <= e.Date.Year && e.Date.Year <= days.Last.Year)]);
+            [.. evaluation.Signals.Events.Where(e => e.Kind == SeasonEventKind.LeafOut
+                && days.First.Year <= e.Date.Year && e.Date.Year <= days.Last.Year)]);
 
         int Count(DayState state) => states.Count(s => s == state);
     }

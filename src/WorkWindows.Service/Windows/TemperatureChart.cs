@@ -37,7 +37,7 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
             minForecast = min.Select(reading => reading.In(Basis.Forecast)),
             maxForecast = max.Select(reading => reading.In(Basis.Forecast)),
             today = days.Contains(today) ? Seconds(today) : (long?)null,
-            leafOuts = signals.Events.Where(seen => days.Contains(seen.Date))
+            leafOuts = signals.Events.Where(seen => seen.Kind == SeasonEventKind.LeafOut && days.Contains(seen.Date))
                 .Select(seen => new { day = Seconds(seen.Date), basis = Wording.OfEvent(seen.Basis) }),
         });
         return new(json, [.. Enumerable.Range(0, days.Count).GroupBy(day => MonthAndYear.Format(days[day]))

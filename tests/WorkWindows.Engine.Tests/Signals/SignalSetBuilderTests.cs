@@ -74,7 +74,7 @@ public sealed class SignalSetBuilderTests
                 new SeasonEvent(
                     SeasonEventKind.LeafOut, new(2026, 5, 18), Basis.Climatology, 11, new(2026, 5, 8), new(2026, 5, 28)),
             ],
-            signals.Events);
+            signals.Events.Where(e => e.Kind == SeasonEventKind.LeafOut));
     }
 
     private static SignalSet Build(int days, DailySeries observed, Forecast? forecast) => SignalSetBuilder.Build(
