@@ -1,5 +1,3 @@
-using WorkWindows.Engine.Days;
-
 namespace WorkWindows.Engine.Ground;
 
 /// <summary>
@@ -12,12 +10,6 @@ namespace WorkWindows.Engine.Ground;
 /// </remarks>
 public static class FrozenGroundIndex
 {
-    /// <summary>At or above this the ground is frozen, °C-days.</summary>
-    public const double FrozenFromC = 83;
-
-    /// <summary>Below this it is not, °C-days; between the two it is uncertain. Published as 55 and as 56.</summary>
-    public const double ThawedBelowC = 55;
-
     /// <summary>What is left of the index on the day after.</summary>
     public const double KeptPerDay = 0.97;
 
@@ -64,12 +56,4 @@ public static class FrozenGroundIndex
             indexC[day] = today;
         }
     }
-
-    /// <summary>Whether the ground is frozen: unknown between the limits and without an index.</summary>
-    public static Truth IsFrozen(double indexC) => indexC switch
-    {
-        >= FrozenFromC => Truth.Holds,
-        < ThawedBelowC => Truth.Fails,
-        _ => Truth.Unknown,
-    };
 }

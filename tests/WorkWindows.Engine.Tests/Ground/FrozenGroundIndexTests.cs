@@ -1,4 +1,3 @@
-using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Ground;
 
 namespace WorkWindows.Engine.Tests.Ground;
@@ -61,14 +60,9 @@ public sealed class FrozenGroundIndexTests
         Assert.Equal([5, double.NaN, double.NaN], Index([-5, -5, 30], [0, double.NaN, 0]));
     }
 
-    [Theory]
-    [InlineData(83, Truth.Holds)]
-    [InlineData(82.9, Truth.Unknown)]
-    [InlineData(55, Truth.Unknown)]
-    [InlineData(54.9, Truth.Fails)]
-    [InlineData(double.NaN, Truth.Unknown)]
-    public void IsFrozen_IsUncertainBetweenTheLimits(double indexC, Truth truth) =>
-        Assert.Equal(truth, FrozenGroundIndex.IsFrozen(indexC));
+    [Fact]
+    public void Over_NeedsNoSnowDepth_WhileNothingIsFrozenAndItIsMild() =>
+        Assert.Equal([0, 0, 5], Index([3, 0, -5], [double.NaN, double.NaN, 0]));
 
     [Fact]
     public void Over_RefusesWhatCannotBe()
