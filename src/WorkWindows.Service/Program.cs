@@ -10,12 +10,13 @@ using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
-return await CommandLine.RunAsync(args, arguments =>
+#pragma warning disable RS0030 // The one place where real time comes in.
+var clock = new MicrosecondClock(SystemClock.Instance);
+#pragma warning restore RS0030
+return await CommandLine.RunAsync(args, clock, arguments =>
 {
     var builder = WebApplication.CreateBuilder(HostingServices.Options(arguments));
-#pragma warning disable RS0030 // The one place where real time comes in.
-    builder.Services.AddSingleton<IClock>(new MicrosecondClock(SystemClock.Instance));
-#pragma warning restore RS0030
+    builder.Services.AddSingleton<IClock>(clock);
     builder.AddHosting();
     builder.AddStorage();
     builder.AddAccounts();

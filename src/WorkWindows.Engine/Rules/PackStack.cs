@@ -18,6 +18,10 @@ public static class PackStack
         return stack;
     }
 
+    /// <summary>The packs with another one among them, in the place of the one of the same key if there is one.</summary>
+    public static ImmutableArray<RulePack> With(this ImmutableArray<RulePack> stack, RulePack pack) =>
+        InOrder(stack.Where(other => other.Id != pack.Id).Append(pack));
+
     public static ImmutableArray<RulePack> InOrder(IEnumerable<RulePack> packs) =>
         [.. packs.OrderBy(pack => pack.Level).ThenBy(pack => pack.Id, StringComparer.Ordinal)];
 }

@@ -71,7 +71,11 @@ public enum Authority
 public sealed record RuleSource(string Title, int? Year, string? Where, string? Address);
 
 /// <summary>The years that a rule is known to be valid for, both included; null leaves that end open.</summary>
-public sealed record ValidYears(int? From, int? To);
+public sealed record ValidYears(int? From, int? To)
+{
+    /// <summary>Whether all of them lie before a year.</summary>
+    public bool AreOverIn(int year) => To < year;
+}
 
 /// <summary>
 /// The tasks that a rule speaks of. Each part that names something must match; a part that is empty matches all.

@@ -1,5 +1,6 @@
 using System.Text.Json;
 using NodaTime;
+using WorkWindows.Engine.Land;
 using WorkWindows.Feeds.TimeZones;
 
 namespace WorkWindows.Feeds.Portfolio;

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Connections;
+using NodaTime;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Commands;
@@ -11,12 +12,12 @@ public static partial class CommandLine
     /// <summary>The exit code for input, or a machine, that cannot be worked with.</summary>
     public const int BadInput = 2;
 
-    public static async Task<int> RunAsync(string[] args, Func<string[], WebApplication> compose)
+    public static async Task<int> RunAsync(string[] args, IClock clock, Func<string[], WebApplication> compose)
     {
         var serve = new Command("serve", "Serve pages and API, and run the jobs (the default).");
         var root = new RootCommand("Decides on which days woodland work may be done, and says why.")
         {
-            serve, EvaluateCommand.Create(), CreateOrganizationCommand.Create(compose),
+            serve, EvaluateCommand.Create(), RulesCommand.Create(clock), CreateOrganizationCommand.Create(compose),
         };
         foreach (var command in new[] { root, serve })
         {

@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Engine.Land;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
 

@@ -86,7 +86,7 @@ public class RulePackReaderTests
     [InlineData("    because: Frozen hinges break.\n", "",
         "line 6, column 5: rules[0].because is missing; accepted: one plain sentence")]
     [InlineData("states: [MI]", "states: [Michigan]",
-        "line 4, column 10: states[0] is 'Michigan'; accepted: a two-letter postal code such as MI")]
+        "line 4, column 10: states[0] is 'Michigan'; accepted: the postal code of a state such as MI")]
     [InlineData("title: A test pack", "name: A test pack",
         "line 1, column 1: title is missing; accepted: a few words for people")]
     [InlineData("effect: closes", "effect: limits",

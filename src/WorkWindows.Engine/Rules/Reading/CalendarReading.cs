@@ -11,6 +11,19 @@ internal static class CalendarReading
     // A leap year, so that 02-29 is accepted.
     private const int AnyLeapYear = 2024;
 
+    private const string PlusDays = "plus-days";
+
+    /// <summary>The kinds of date by their key, with the keys that stand beside it.</summary>
+    internal static readonly IReadOnlyDictionary<string, string[]> Kinds = new Dictionary<string, string[]>
+    {
+        ["nth"] = ["weekday", "month"],
+        ["nearest"] = ["to"],
+        ["first"] = ["on-or-after"],
+        ["event"] = ["not-before", "not-after"],
+    };
+
+    private static readonly string[] DateKeys = [.. Kinds.Keys, .. Kinds.Values.SelectMany(keys => keys), PlusDays];
+
     /// <param name="entry">The range.</param>
     /// <param name="allowEvents">Whether an event of nature may move an end.</param>
     public static CalendarRange? Range(Entry entry, bool allowEvents = true)
@@ -44,22 +57,23 @@ internal static class CalendarReading
     {
         if (entry.Text is not null)
             return MonthDay(entry);
-        if (entry.AsMapping("nth", "weekday", "month", "nearest", "to", "first", "on-or-after", "event", "not-before",
-                "not-after", "plus-days") is not { } mapping)
+        if (entry.AsMapping(DateKeys) is not { } mapping)
+            return null;
+        if (Kinds.Keys.Where(mapping.Has).ToArray() is not [var kind])
         {
+            entry.Refuse(DateForm);
             return null;
         }
-        YearlyDate? date = mapping switch
+        if (DateKeys.Except(Kinds[kind]).FirstOrDefault(key => key != kind && key != PlusDays && mapping.Has(key)) is { } stray)
+            mapping[stray]!.Refuse($"nothing: this key does not go with {kind}");
+        YearlyDate? date = kind switch
         {
-            _ when mapping.Has("nth") => NthOf(mapping),
-            _ when mapping.Has("nearest") => Nearest(mapping),
-            _ when mapping.Has("first") => OnOrAfter(mapping),
-            _ when mapping.Has("event") => Event(mapping),
-            _ => null,
+            "nth" => NthOf(mapping),
+            "nearest" => Nearest(mapping),
+            "first" => OnOrAfter(mapping),
+            _ => Event(mapping),
         };
-        if (date is null && !entry.Faults.Exists(fault => fault.Key.StartsWith(entry.Key, StringComparison.Ordinal)))
-            entry.Refuse(DateForm);
-        var plus = mapping["plus-days"]?.Integer(-366, 366) ?? 0;
+        var plus = mapping[PlusDays]?.Integer(-366, 366) ?? 0;
         return date?.Plus(plus);
     }
 

@@ -7,10 +7,16 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <summary>A node of the file with the key it stands under, and the list that its faults go to.</summary>
 internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> Faults)
 {
+    /// <summary>What faults call the whole document.</summary>
+    public const string RootKey = "file";
+
     public string? Text => (Node as YamlScalarNode)?.Value;
 
     public void Refuse(string accepted) =>
-        Faults.Add(new(Node.Start.Line, Node.Start.Column, Key, Shown(Node), accepted));
+        Faults.Add(new(Node.Start.Line, Node.Start.Column, Key.Length == 0 ? RootKey : Key, Shown(Node), accepted));
+
+    /// <summary>Refuses a word that is none of those accepted.</summary>
+    public void RefuseWord(IEnumerable<string> accepted) => Refuse(NearWords.ListWithNearest(Text, accepted));
 
     /// <summary>The entries of a mapping, after refusing keys that are not among the known ones.</summary>
     public Mapping? AsMapping(params string[] known)
@@ -25,7 +31,7 @@ internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> 
             if (key is not YamlScalarNode { Value: { } name } || !known.Contains(name))
             {
                 Faults.Add(new(key.Start.Line, key.Start.Column, Key.Length == 0 ? "key" : $"{Key} key", Shown(key),
-                    string.Join(", ", known)));
+                    NearWords.ListWithNearest((key as YamlScalarNode)?.Value, known)));
             }
         }
         return new(this, mapping);
@@ -35,7 +41,8 @@ internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> 
     {
         if (Node is YamlSequenceNode { Children.Count: > 0 } sequence)
             return sequence.Children.Select((item, index) => this with { Node = item, Key = $"{Key}[{index}]" });
-        Refuse("a list with at least one item");
+        Refuse("a list with at least one item"
+            + (string.IsNullOrEmpty(Text) ? ": each after a hyphen, or all in brackets" : $", such as [{Text}]"));
         return [];
     }
 
@@ -73,7 +80,7 @@ internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> 
     {
         if (Text is { } text && words.TryGetValue(text, out var value))
             return value;
-        Refuse(string.Join(", ", words.Keys));
+        RefuseWord(words.Keys);
         return null;
     }
 
@@ -83,8 +90,10 @@ internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> 
     private static string Shown(YamlNode node) => node switch
     {
         YamlScalarNode scalar => scalar.Value ?? "",
-        YamlSequenceNode => "a list",
-        _ => "a mapping",
+        YamlSequenceNode { Children.Count: 0 } => "an empty list",
+        YamlSequenceNode list => list.Children.Count == 1 ? "a list of 1 item" : $"a list of {list.Children.Count} items",
+        YamlMappingNode { Children.Count: > 0 } mapping => $"a mapping of {string.Join(", ", mapping.Children.Keys)}",
+        _ => "an empty mapping",
     };
 }
 

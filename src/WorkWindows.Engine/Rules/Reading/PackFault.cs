@@ -8,9 +8,12 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <param name="Accepted">What may stand there.</param>
 public sealed record PackFault(long Line, long Column, string Key, string? Value, string Accepted)
 {
-    public override string ToString() => Value is null
-        ? $"line {Line}, column {Column}: {Key} is missing; accepted: {Accepted}"
-        : $"line {Line}, column {Column}: {Key} is '{Value}'; accepted: {Accepted}";
+    /// <summary>The fault without its place.</summary>
+    public string What => Value is null
+        ? $"{Key} is missing; accepted: {Accepted}"
+        : $"{Key} is '{Value}'; accepted: {Accepted}";
+
+    public override string ToString() => $"line {Line}, column {Column}: {What}";
 }
 
 /// <summary>A rule pack's file says nothing that can be used; nothing of it is taken.</summary>

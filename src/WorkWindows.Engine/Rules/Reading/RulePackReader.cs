@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
-using YamlDotNet.Core;
-using YamlDotNet.RepresentationModel;
 
 namespace WorkWindows.Engine.Rules.Reading;
 
@@ -20,27 +18,10 @@ public static class RulePackReader
     public static RulePack Read(string text, ImmutableArray<RulePack>? above)
     {
         var faults = new List<PackFault>();
-        var pack = Document(text, faults) is { } root ? Pack(root, text, above) : null;
+        var pack = PackText.Root(text, faults) is { } root ? Pack(root, text, above) : null;
         return pack is not null && faults.Count == 0
             ? pack
             : throw new PackException([.. faults.OrderBy(fault => (fault.Line, fault.Column))]);
-    }
-
-    private static Entry? Document(string text, List<PackFault> faults)
-    {
-        try
-        {
-            var stream = new YamlStream();
-            stream.Load(new StringReader(text));
-            if (stream.Documents is [var document])
-                return new(document.RootNode, "", faults);
-            faults.Add(new(1, 1, "file", $"{stream.Documents.Count} documents", "one YAML document"));
-        }
-        catch (YamlException e)
-        {
-            faults.Add(new(e.Start.Line, e.Start.Column, "file", e.Message, "well-formed YAML with each key once"));
-        }
-        return null;
     }
 
     private static RulePack? Pack(Entry root, string text, ImmutableArray<RulePack>? above)
@@ -50,7 +31,7 @@ public static class RulePackReader
         var id = mapping.Required("pack", "a key such as mi")?.MachineKey();
         var version = mapping.Required("version", "a version such as \"2026.1\"")?.Sentence();
         var title = mapping.Required("title", "a few words for people")?.Sentence();
-        var states = RuleReading.States(mapping["states"]);
+        var states = ScopeReading.States(mapping["states"]);
         var level = mapping["level"] is { } named ? named.OneOf(Words.Levels)
             : states.IsEmpty ? PackLevel.National
             : PackLevel.State;

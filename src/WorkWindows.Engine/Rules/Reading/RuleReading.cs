@@ -1,14 +1,13 @@
 using System.Collections.Immutable;
-using System.Text.RegularExpressions;
-using WorkWindows.Engine.Practices;
 
 namespace WorkWindows.Engine.Rules.Reading;
 
 /// <summary>Reads one rule.</summary>
-internal static partial class RuleReading
+internal static class RuleReading
 {
     private const int FirstYear = 1900;
     private const int LastYear = 2200;
+    private const string NoSource = "common practice";
 
     public static Rule? Read(Entry entry, ImmutableSortedSet<string> packStates, RuleStack stack)
     {
@@ -20,7 +19,7 @@ internal static partial class RuleReading
         var id = mapping.Required("id", "a key such as oak-wilt.high-risk") is { } key ? Id(key, stack) : null;
         var title = mapping.Required("title", "a few words for people")?.Sentence();
         var effect = mapping.Required("effect", string.Join(", ", Words.Effects.Keys))?.OneOf(Words.Effects);
-        var scope = mapping.Required("scope", "at least one of its keys") is { } named ? ReadScope(named, packStates) : null;
+        var scope = mapping.Required("scope", "at least one of its keys") is { } named ? ScopeReading.Read(named, packStates) : null;
         var when = mapping.Required("when", "a condition") is { } condition ? ConditionReading.Read(condition) : null;
         var because = mapping.Required("because", "one plain sentence")?.Sentence();
         var measure = mapping["measure"]?.Sentence();
@@ -30,7 +29,7 @@ internal static partial class RuleReading
         var lifeSafety = mapping["life-safety"]?.OneOf(Words.YesOrNo) ?? false;
         var authority = mapping.Required("authority", string.Join(", ", Words.Authorities.Keys))
             ?.OneOf(Words.Authorities);
-        var source = mapping.Required("source", "a mapping with a title") is { } cited ? ReadSource(cited) : null;
+        var source = mapping.Required("source", "a mapping with a title") is { } cited ? ReadSource(cited, authority) : null;
         var valid = mapping["valid"] is { } years ? ReadYears(years) : new(null, null);
         return id is null || title is null || effect is null || scope is null || when is null || because is null
             || authority is null || source is null || valid is null
@@ -52,10 +51,6 @@ internal static partial class RuleReading
         return id;
     }
 
-    /// <summary>A set of two-letter postal codes.</summary>
-    public static ImmutableSortedSet<string> States(Entry? entry) =>
-        Matching(entry, StateForm(), "a two-letter postal code such as MI");
-
     private static string? Id(Entry entry, RuleStack stack)
     {
         if (entry.MachineKey() is { } id)
@@ -63,42 +58,28 @@ internal static partial class RuleReading
         return entry.Text;
     }
 
-    private static Scope? ReadScope(Entry entry, ImmutableSortedSet<string> packStates)
-    {
-        if (entry.AsMapping("practices", "traits", "states", "counties", "area", "species", "flags", "organizations")
-            is not { } mapping)
-        {
-            return null;
-        }
-        if (mapping.IsEmpty)
-            entry.Refuse("at least one of its keys");
-        var states = States(mapping["states"]);
-        var practices = PracticeCatalogue.All.ToDictionary(practice => practice.Id, practice => practice.Id);
-        return new(
-            Several(mapping["practices"], item =>
-            {
-                if (item.Text is { } text && practices.ContainsKey(text))
-                    return text;
-                item.Refuse(string.Join(", ", practices.Keys));
-                return null;
-            }),
-            mapping["traits"]?.Items().Select(item => item.OneOf(Words.Traits) ?? PracticeTraits.None)
-                .Aggregate(PracticeTraits.None, (all, trait) => all | trait) ?? PracticeTraits.None,
-            states.IsEmpty ? packStates : states,
-            Matching(mapping["counties"], CountyForm(), "a five-digit county FIPS code in quotes, such as \"26065\""),
-            [.. mapping["species"]?.Items().Select(item => item.OneOf(Words.Species) ?? default) ?? []],
-            [.. mapping["flags"]?.Items().Select(item => item.OneOf(Words.Flags) ?? default) ?? []],
-            Several(mapping["organizations"], item => item.Sentence()),
-            mapping["area"] is { } area ? AreaReading.Read(area) : null);
-    }
-
-    private static RuleSource? ReadSource(Entry entry)
+    private static RuleSource? ReadSource(Entry entry, Authority? authority)
     {
         if (entry.AsMapping("title", "year", "where", "address") is not { } mapping)
             return null;
         var title = mapping.Required("title", "the name of the document")?.Sentence();
+        if (title is not null && authority is not (null or Authority.CommonPractice)
+            && title.StartsWith(NoSource, StringComparison.OrdinalIgnoreCase))
+        {
+            mapping["title"]!.Refuse("the name of a document: only common-practice goes without one");
+        }
         var year = mapping["year"]?.Integer(FirstYear, LastYear);
-        return title is null ? null : new(title, year, mapping["where"]?.Sentence(), mapping["address"]?.Sentence());
+        return title is null ? null : new(title, year, mapping["where"]?.Sentence(), Address(mapping["address"]));
+    }
+
+    private static string? Address(Entry? entry)
+    {
+        if (entry is null)
+            return null;
+        if (Uri.TryCreate(entry.Text, UriKind.Absolute, out var address) && address.Scheme is "https" or "http")
+            return entry.Text;
+        entry.Refuse("an address that begins with https:// or http://");
+        return null;
     }
 
     private static ValidYears? ReadYears(Entry entry)
@@ -111,24 +92,4 @@ internal static partial class RuleReading
             mapping["to"]!.Refuse("a year that is not before from");
         return years;
     }
-
-    private static ImmutableSortedSet<string> Matching(Entry? entry, Regex form, string accepted) =>
-        Several(entry, item =>
-        {
-            if (item.Text is { } text && form.IsMatch(text))
-                return text;
-            item.Refuse(accepted);
-            return null;
-        });
-
-    private static ImmutableSortedSet<string> Several(Entry? entry, Func<Entry, string?> read) =>
-        entry is null
-            ? ImmutableSortedSet.Create<string>(StringComparer.Ordinal)
-            : entry.Items().Select(read).OfType<string>().ToImmutableSortedSet(StringComparer.Ordinal);
-
-    [GeneratedRegex("^[A-Z]{2}$")]
-    private static partial Regex StateForm();
-
-    [GeneratedRegex("^[0-9]{5}$")]
-    private static partial Regex CountyForm();
 }

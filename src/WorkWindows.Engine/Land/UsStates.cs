@@ -1,6 +1,6 @@
 using System.Collections.Frozen;
 
-namespace WorkWindows.Feeds.Portfolio;
+namespace WorkWindows.Engine.Land;
 
 /// <summary>The two-digit codes that open the county codes of each state.</summary>
 /// <remarks>Source: ANSI INCITS 38 (formerly FIPS 5-2), as published by the US Census Bureau.</remarks>
