@@ -15,21 +15,34 @@ namespace WorkWindows.Service.Commands;
 internal sealed record EvaluationInput(
     ImmutableArray<ParcelRow> Parcels, ImmutableArray<TaskRow> Tasks, DailySeries Weather)
 {
-    public IReadOnlyList<EvaluatedRow> Evaluate(DaySpan days, SlowProgress progress)
+    public IReadOnlyList<EvaluatedRow> Evaluate(DaySpan days, ImmutableArray<RulePack> packs, SlowProgress progress)
     {
-        var packs = ShippedPacks.Read();
-        var parcels = Parcels.ToDictionary(row => row.Parcel);
-        var points = new Dictionary<string, PointRules>();
         var rows = new List<EvaluatedRow>(Tasks.Length);
+        foreach (var (task, parcel, evaluations) in Evaluations(LeadIn.Before(days, packs), packs))
+        {
+            rows.Add(new(task, parcel, TaskSeason.Of(evaluations[0], days)));
+            progress.Report(rows.Count, Tasks.Length, "tasks");
+        }
+        return rows;
+    }
+
+    /// <summary>Each task with its evaluation under each of several stacks of packs, in their order.</summary>
+    public IEnumerable<(TaskRow Task, ParcelRow Parcel, TaskEvaluation[] Evaluations)> Evaluations(
+        DaySpan span, params ImmutableArray<RulePack>[] stacks)
+    {
+        var parcels = Parcels.ToDictionary(row => row.Parcel);
+        var points = new Dictionary<string, PointRules[]>();
         foreach (var task in Tasks)
         {
             var parcel = parcels[task.Parcel];
             if (!points.TryGetValue(task.Parcel, out var rules))
-                points[task.Parcel] = rules = new(packs, Signals(parcel, LeadIn.Before(days, packs)));
-            rows.Add(new(task, parcel, TaskSeason.Of(rules.Evaluate(Facts(task, parcel)), days)));
-            progress.Report(rows.Count, Tasks.Length, "tasks");
+            {
+                var signals = Signals(parcel, span);
+                points[task.Parcel] = rules = [.. stacks.Select(packs => new PointRules(packs, signals))];
+            }
+            var facts = Facts(task, parcel);
+            yield return (task, parcel, [.. rules.Select(point => point.Evaluate(facts))]);
         }
-        return rows;
     }
 
     private SignalSet Signals(ParcelRow parcel, DaySpan span) => SignalSetBuilder.Build(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.CommandLine;
 using System.Diagnostics.CodeAnalysis;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Rules.Reading;
@@ -8,6 +9,12 @@ namespace WorkWindows.Service.Commands;
 /// <summary>Rule packs in files of the person's own, below the shipped ones.</summary>
 internal static class PackFiles
 {
+    public static Option<FileInfo[]> Option() => new("--packs")
+    {
+        AllowMultipleArgumentsPerToken = true,
+        Description = "Rule packs of your own below the shipped ones, higher ones first.",
+    };
+
     /// <summary>Adds the packs of files to others, each below those before it, or says everything that is wrong.</summary>
     /// <returns>Null when a file is wrong; its faults have been written, one line each.</returns>
     public static ImmutableArray<RulePack>? Add(

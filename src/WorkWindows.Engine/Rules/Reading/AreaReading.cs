@@ -6,7 +6,10 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <summary>Reads the corners of an area.</summary>
 internal static class AreaReading
 {
-    private const int FewestCorners = 3;
+    public const int FewestCorners = 3;
+    public const double MostNorth = 90;
+    public const double MostEast = 180;
+
     private const string CornerForm = "a corner such as [44.25, -86.30]: degrees north, then degrees east";
 
     public static Area? Read(Entry entry)
@@ -21,7 +24,7 @@ internal static class AreaReading
     {
         if (entry.Items().ToArray() is [var north, var east])
         {
-            return Degrees(north, 90) is { } latitude && Degrees(east, 180) is { } longitude
+            return Degrees(north, MostNorth) is { } latitude && Degrees(east, MostEast) is { } longitude
                 ? new(latitude, longitude)
                 : null;
         }

@@ -11,10 +11,12 @@ internal static class CalendarReading
     // A leap year, so that 02-29 is accepted.
     private const int AnyLeapYear = 2024;
 
-    private const string PlusDays = "plus-days";
+    public const string PlusDays = "plus-days";
+    public const int MostPlusDays = 366;
+    public const int MostNth = 5;
 
     /// <summary>The kinds of date by their key, with the keys that stand beside it.</summary>
-    internal static readonly IReadOnlyDictionary<string, string[]> Kinds = new Dictionary<string, string[]>
+    public static readonly IReadOnlyDictionary<string, string[]> Kinds = new Dictionary<string, string[]>
     {
         ["nth"] = ["weekday", "month"],
         ["nearest"] = ["to"],
@@ -73,7 +75,7 @@ internal static class CalendarReading
             "first" => OnOrAfter(mapping),
             _ => Event(mapping),
         };
-        var plus = mapping[PlusDays]?.Integer(-366, 366) ?? 0;
+        var plus = mapping[PlusDays]?.Integer(-MostPlusDays, MostPlusDays) ?? 0;
         return date?.Plus(plus);
     }
 
@@ -90,7 +92,7 @@ internal static class CalendarReading
 
     private static NthWeekday? NthOf(Mapping mapping)
     {
-        var nth = mapping["nth"]!.Integer(-5, 5);
+        var nth = mapping["nth"]!.Integer(-MostNth, MostNth);
         if (nth == 0)
             mapping["nth"]!.Refuse("1 to 5 from the start of the month, -1 to -5 from its end");
         var weekday = mapping.Required("weekday", "a weekday")?.OneOf(Words.Weekdays);

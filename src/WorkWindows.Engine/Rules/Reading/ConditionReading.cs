@@ -6,7 +6,7 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <summary>Reads conditions.</summary>
 internal static class ConditionReading
 {
-    private const int LongestRunDays = 60;
+    public const int LongestRunDays = 60;
 
     private static readonly string[] Relations = [.. Words.Relations.Keys];
 

@@ -5,8 +5,9 @@ namespace WorkWindows.Engine.Rules.Reading;
 /// <summary>Reads one rule.</summary>
 internal static class RuleReading
 {
-    private const int FirstYear = 1900;
-    private const int LastYear = 2200;
+    public const int FirstYear = 1900;
+    public const int LastYear = 2200;
+
     private const string NoSource = "common practice";
 
     public static Rule? Read(Entry entry, ImmutableSortedSet<string> packStates, RuleStack stack)

@@ -1,0 +1,44 @@
+using System.CommandLine;
+
+namespace WorkWindows.Service.Commands;
+
+/// <summary>The options of every command that evaluates the tasks of files.</summary>
+internal sealed class EvaluationOptions
+{
+    private readonly Option<FileInfo> parcels = new("--parcels")
+    {
+        Required = true,
+        Description = "GeoJSON file of parcels.",
+    };
+
+    private readonly Option<FileInfo> tasks = new("--tasks")
+    {
+        Required = true,
+        Description = "CSV file of planned tasks.",
+    };
+
+    private readonly Option<FileInfo[]> weather = new("--weather")
+    {
+        Required = true,
+        Description = "GHCN-Daily file of a station (.dly or by-station CSV, also .gz). A second one gives the wind.",
+    };
+
+    public void AddTo(Command command)
+    {
+        command.Add(parcels);
+        command.Add(tasks);
+        command.Add(weather);
+    }
+
+    /// <summary>The files' contents; null when anything in them is wrong, which has been written then.</summary>
+    public EvaluationInput? Read(ParseResult result)
+    {
+        var files = new EvaluationFiles(
+            result.GetRequiredValue(parcels), result.GetRequiredValue(tasks), result.GetRequiredValue(weather));
+        if (files.TryRead(out var input, out var faults))
+            return input;
+        foreach (var fault in faults)
+            Console.Error.WriteLine(fault);
+        return null;
+    }
+}
