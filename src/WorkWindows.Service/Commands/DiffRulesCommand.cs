@@ -90,10 +90,10 @@ internal static class DiffRulesCommand
 /// <param name="Changes">The runs of changed days, ascending.</param>
 /// <param name="Years">Each calendar year of the comparison, ascending.</param>
 internal sealed record TaskDiff(
-    string Task, string Parcel, IReadOnlyList<StateChange> Changes, IReadOnlyList<YearDiff> Years)
+    string Task, string Parcel, IReadOnlyList<ChangedRun> Changes, IReadOnlyList<YearDiff> Years)
 {
     public static TaskDiff Of(string task, string parcel, TaskEvaluation before, TaskEvaluation after, DaySpan days) => new(
-        task, parcel, [.. StateChanges.Between(before, after, days)],
+        task, parcel, [.. ChangedRuns.Between(before, after, days)],
         [
             .. Enumerable.Range(0, days.Count).Select(day => days[day]).GroupBy(day => day.Year)
                 .Select(year => new YearDiff(

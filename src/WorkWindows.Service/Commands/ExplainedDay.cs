@@ -31,7 +31,7 @@ internal sealed record ExplainedDay(
             [.. explanation.Verdicts.Where(verdict => !verdict.Spoke && !deciding.Contains(verdict))
                 .Select(verdict => ExplainedRule.Of(verdict, day))],
             SingleChanges.Of(evaluation, day),
-            Engine.Safety.Cautions.Usual);
+            [SeasonOutput.NoAlerts, .. Engine.Safety.Cautions.Usual]);
     }
 
     public void Write(TextWriter output)

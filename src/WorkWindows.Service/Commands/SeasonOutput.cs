@@ -8,6 +8,9 @@ namespace WorkWindows.Service.Commands;
 /// <summary>Evaluated tasks as a table or as JSON.</summary>
 internal static class SeasonOutput
 {
+    public const string NoAlerts =
+        "Alerts of weather services are not part of station records: none is taken into account.";
+
     public static void WriteJson(TextWriter output, IReadOnlyList<EvaluatedRow> rows) =>
         Printing.AsJson(output, rows.Select(row => new
         {
@@ -35,7 +38,7 @@ internal static class SeasonOutput
             output.WriteLine($"{row.Task.Key}: {days.Open} open, {days.Limited} limited, {days.Unknown} unknown, "
                 + $"{days.Closed} closed days. {LeafOut(row)}");
         }
-        console.WriteLine("Alerts of weather services are not part of station records: none is taken into account.");
+        output.WriteLine(NoAlerts);
         foreach (var caution in Cautions.Usual)
             output.WriteLine(caution);
     }

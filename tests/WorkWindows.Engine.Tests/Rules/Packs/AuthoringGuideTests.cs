@@ -6,7 +6,7 @@ namespace WorkWindows.Engine.Tests.Rules.Packs;
 /// <summary>What docs/rule-packs.md shows is what the reader does.</summary>
 public class AuthoringGuideTests
 {
-    private static readonly string Guide = File.ReadAllText(Path.Combine(Root(), "docs", "rule-packs.md"));
+    private static readonly string Guide = File.ReadAllText(Path.Combine(ProjectFiles.Root, "docs", "rule-packs.md"));
 
     private static readonly string Example = Guide.Split("```yaml\n")[1].Split("```")[0];
 
@@ -21,15 +21,4 @@ public class AuthoringGuideTests
         Assert.Contains(
             Assert.Throws<PackException>(() => RulePackReader.Read(Example.Replace("15 degF\n", "15\n"))).Message,
             Guide, StringComparison.Ordinal);
-
-    private static string Root()
-    {
-        var folder = AppContext.BaseDirectory;
-        while (!File.Exists(Path.Combine(folder, "WorkWindows.sln")))
-        {
-            folder = Path.GetDirectoryName(folder)
-                ?? throw new InvalidOperationException("No folder above the tests holds WorkWindows.sln.");
-        }
-        return folder;
-    }
 }

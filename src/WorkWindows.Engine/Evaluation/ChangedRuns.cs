@@ -13,21 +13,21 @@ namespace WorkWindows.Engine.Evaluation;
 /// <param name="RuleIds">
 /// The rules that made the state in one of them and say something else in the other, or are not there.
 /// </param>
-public sealed record StateChange(
+public sealed record ChangedRun(
     LocalDate First, LocalDate Last, DayState Before, DayState After, ImmutableArray<string> RuleIds);
 
 /// <summary>Compares two evaluations of a task under the same signals.</summary>
-public static class StateChanges
+public static class ChangedRuns
 {
     /// <summary>The runs of days whose state differs, ascending.</summary>
     /// <exception cref="ArgumentException">The evaluations cover other spans.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A day lies outside the span.</exception>
-    public static IEnumerable<StateChange> Between(TaskEvaluation before, TaskEvaluation after, DaySpan days)
+    public static IEnumerable<ChangedRun> Between(TaskEvaluation before, TaskEvaluation after, DaySpan days)
     {
         if (before.Span != after.Span)
             throw new ArgumentException($"One covers {before.Span}, the other {after.Span}.", nameof(after));
         var (first, last) = (before.IndexOf(days.First), before.IndexOf(days.Last));
-        StateChange? run = null;
+        ChangedRun? run = null;
         for (var day = first; day <= last; day++)
         {
             var change = OnDay(before, after, day);
@@ -44,7 +44,7 @@ public static class StateChanges
             yield return run;
     }
 
-    private static StateChange? OnDay(TaskEvaluation before, TaskEvaluation after, int day)
+    private static ChangedRun? OnDay(TaskEvaluation before, TaskEvaluation after, int day)
     {
         var (was, becomes) = (before.StateAt(day), after.StateAt(day));
         if (was == becomes)
@@ -74,6 +74,6 @@ public static class StateChanges
 
     private static bool Makes(DayState said, DayState state) => said == state && state != DayState.Open;
 
-    private static bool IsSameAs(StateChange run, StateChange next) =>
+    private static bool IsSameAs(ChangedRun run, ChangedRun next) =>
         run.Before == next.Before && run.After == next.After && run.RuleIds.SequenceEqual(next.RuleIds);
 }

@@ -5,7 +5,7 @@ using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Tests.Evaluation;
 
-public class StateChangesTests
+public class ChangedRunsTests
 {
     // From 1 January 2026 on.
     private static readonly SignalSet Signals =
@@ -48,11 +48,11 @@ public class StateChangesTests
 
     [Fact]
     public void Between_RefusesEvaluationsOfOtherSpans() =>
-        Assert.Throws<ArgumentException>(() => StateChanges.Between(
+        Assert.Throws<ArgumentException>(() => ChangedRuns.Between(
             Evaluated(Given.Pack(Cold), Signals),
             Evaluated(Given.Pack(Cold), Given.Signals((SignalKind.MinTemperatureC, [0]))), Signals.Span).ToArray());
 
-    private static IEnumerable<string> Changes(RulePack before, RulePack after, DaySpan? days = null) => StateChanges
+    private static IEnumerable<string> Changes(RulePack before, RulePack after, DaySpan? days = null) => ChangedRuns
         .Between(Evaluated(before, Signals), Evaluated(after, Signals), days ?? Signals.Span)
         .Select(change => $"{change.First:R} {change.Last:R} {change.Before} {change.After} {string.Join(' ', change.RuleIds)}");
 
