@@ -18,7 +18,7 @@ public static class PackStack
         return stack;
     }
 
-    /// <summary>The packs with another one among them, in the place of the one of the same key if there is one.</summary>
+    /// <summary>The packs with another one among them, in the place of the one of the same key.</summary>
     public static ImmutableArray<RulePack> With(this ImmutableArray<RulePack> stack, RulePack pack) =>
         InOrder(stack.Where(other => other.Id != pack.Id).Append(pack));
 

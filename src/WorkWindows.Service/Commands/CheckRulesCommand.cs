@@ -12,10 +12,11 @@ internal static class CheckRulesCommand
         var files = new Argument<FileInfo[]>("FILE")
         {
             Arity = ArgumentArity.OneOrMore,
-            Description = "Rule packs, higher ones first: each is read below the shipped packs and the files before it.",
+            Description = "Rule packs, higher ones first: each is read below the shipped ones and the files before it.",
         };
-        var on = DateOption.Optional("--on", "Warn of rules whose valid years are over on this day; today if not given.");
-        var command = new Command("check", "Say what is wrong with rule packs, and which of their rules are out of date.")
+        var on = DateOption.Optional(
+            "--on", "Warn of rules whose valid years are over on this day; today if not given.");
+        var command = new Command("check", "Say what is wrong with rule packs, and which rules are out of date.")
         {
             files, on,
         };

@@ -32,7 +32,10 @@ internal static class DiffRulesCommand
             Description = $"How many years up to that day; {UsualYears} if not given.",
         };
         var output = Printing.Output();
-        var command = new Command("diff", "Say which days of which tasks a new version of a rule pack changes.") { old, recent };
+        var command = new Command("diff", "Say which days of which tasks a new version of a rule pack changes.")
+        {
+            old, recent,
+        };
         input.AddTo(command);
         foreach (var option in new Option[] { to, years, packs, output })
             command.Add(option);
@@ -44,7 +47,8 @@ internal static class DiffRulesCommand
     }
 
     private static int Run(
-        FileInfo old, FileInfo recent, FileInfo[] others, Func<EvaluationInput?> read, LocalDate? to, int years, bool asJson)
+        FileInfo old, FileInfo recent, FileInfo[] others, Func<EvaluationInput?> read, LocalDate? to, int years,
+        bool asJson)
     {
         if (years is < 1 or > MostYears)
             return CommandLine.Refuse($"--years '{years}': 1 to {MostYears}");
@@ -59,7 +63,7 @@ internal static class DiffRulesCommand
         var days = DaySpan.Between(last.PlusYears(-years).PlusDays(1), last);
         var changes = Compare(input, oldStack, newStack, days);
         if (asJson)
-            Printing.AsJson(Console.Out, new { from = days.First, to = days.Last, tasks = changes.Select(PackDiffOutput.Plain) });
+            Printing.AsJson(Console.Out, PackDiffOutput.Plain(changes, days));
         else
             PackDiffOutput.Write(Console.Out, changes, days);
         return 0;
@@ -92,7 +96,8 @@ internal static class DiffRulesCommand
 internal sealed record TaskDiff(
     string Task, string Parcel, IReadOnlyList<ChangedRun> Changes, IReadOnlyList<YearDiff> Years)
 {
-    public static TaskDiff Of(string task, string parcel, TaskEvaluation before, TaskEvaluation after, DaySpan days) => new(
+    public static TaskDiff Of(
+        string task, string parcel, TaskEvaluation before, TaskEvaluation after, DaySpan days) => new(
         task, parcel, [.. ChangedRuns.Between(before, after, days)],
         [
             .. Enumerable.Range(0, days.Count).Select(day => days[day]).GroupBy(day => day.Year)

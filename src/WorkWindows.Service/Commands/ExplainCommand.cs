@@ -15,10 +15,10 @@ internal static class ExplainCommand
     {
         var input = new EvaluationOptions();
         var packs = PackFiles.Option();
-        var task = new Option<string>("--task") { Required = true, Description = "The task's key in the file of tasks." };
+        var task = new Option<string>("--task") { Required = true, Description = "The task's key in its file." };
         var on = DateOption.Required("--on", "The day, such as 2024-02-03.");
         var output = Printing.Output("text");
-        var command = new Command("explain", "Say why a day of a task is open, limited, closed or unknown, without a server.");
+        var command = new Command("explain", "Say why a day of a task is as it is, without a server.");
         input.AddTo(command);
         foreach (var option in new Option[] { task, on, packs, output })
             command.Add(option);

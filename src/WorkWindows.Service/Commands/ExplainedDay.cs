@@ -41,12 +41,15 @@ internal sealed record ExplainedDay(
         WriteRules(output, "Also holds", AlsoSpoke);
         if (Changes.Count > 0)
             output.WriteLine("\nBy itself, any one of these would change the day:");
-        foreach (var change in Changes)
-            output.WriteLine($"  {change.What} is {change.Is}; {change.WouldBe} makes the day {Wording.Of(change.State)}");
+        foreach (var (what, now, wouldBe, state) in Changes)
+            output.WriteLine($"  {what} is {now}; {wouldBe} makes the day {Wording.Of(state)}");
         if (Quiet.Count > 0)
             output.WriteLine("\nChecked, and does not hold:");
         foreach (var rule in Quiet)
-            output.WriteLine($"  {rule.Title} ({rule.Rule}): {string.Join("; ", rule.Findings.Select(ExplainedRule.InALine))}");
+        {
+            output.WriteLine($"  {rule.Title} ({rule.Rule}): "
+                + string.Join("; ", rule.Findings.Select(ExplainedRule.InALine)));
+        }
         output.WriteLine();
         foreach (var caution in Cautions)
             output.WriteLine(caution);

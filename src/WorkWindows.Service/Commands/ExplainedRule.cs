@@ -19,17 +19,17 @@ namespace WorkWindows.Service.Commands;
 /// <param name="Source">Where it is stated.</param>
 /// <param name="Address">Where that can be read, or null.</param>
 internal sealed record ExplainedRule(
-    string Rule, string Pack, string Effect, string Title, string Because, string? Measure, IReadOnlyList<string> Doubts,
-    IReadOnlyList<FindingWords> Findings, LocalDate? LetsGoOn, Lifting? Lifting, string Authority, string Source,
-    string? Address)
+    string Rule, string Pack, string Effect, string Title, string Because, string? Measure,
+    IReadOnlyList<string> Doubts, IReadOnlyList<FindingWords> Findings, LocalDate? LetsGoOn, Lifting? Lifting,
+    string Authority, string Source, string? Address)
 {
     public static ExplainedRule Of(RuleVerdict verdict, LocalDate day)
     {
         var reason = RuleReason.Of(verdict, day);
         return new(
             verdict.Rule.Id, $"{verdict.Pack.Id} {verdict.Pack.Version}", reason.Effect, reason.Title, reason.Because,
-            reason.Measure, reason.Doubts, [.. verdict.Findings.Select(Wording.Parts)], verdict.LetsGoOn, verdict.Lifting,
-            reason.Authority, reason.Source, reason.Address);
+            reason.Measure, reason.Doubts, [.. verdict.Findings.Select(Wording.Parts)], verdict.LetsGoOn,
+            verdict.Lifting, reason.Authority, reason.Source, reason.Address);
     }
 
     public static string InALine(FindingWords finding) => string.Join(", ", new[]

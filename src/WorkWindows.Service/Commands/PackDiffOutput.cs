@@ -15,11 +15,15 @@ internal static class PackDiffOutput
             Printing.Write(output, Runs(changed));
             Printing.Write(output, Totals(changed));
         }
+        var changedDays = changed.Sum(task => task.Years.Sum(year => year.ChangedDays));
         output.WriteLine($"{days.First:R} to {days.Last:R}: {changed.Length} of {tasks.Count} tasks change, "
-            + $"{changed.Sum(task => task.Years.Sum(year => year.ChangedDays))} of {(long)days.Count * tasks.Count} days.");
+            + $"{changedDays} of {(long)days.Count * tasks.Count} days.");
     }
 
-    public static object Plain(TaskDiff task) => new
+    public static object Plain(IReadOnlyList<TaskDiff> tasks, DaySpan days) =>
+        new { From = days.First, To = days.Last, Tasks = tasks.Select(Plain) };
+
+    private static object Plain(TaskDiff task) => new
     {
         task.Task,
         task.Parcel,
@@ -42,8 +46,8 @@ internal static class PackDiffOutput
             foreach (var change in task.Changes)
             {
                 table.Add(task.Task, $"{change.First:R}", $"{change.Last:R}",
-                    $"{Period.DaysBetween(change.First, change.Last) + 1}", Wording.Of(change.Before), Wording.Of(change.After),
-                    string.Join(", ", change.RuleIds));
+                    $"{Period.DaysBetween(change.First, change.Last) + 1}", Wording.Of(change.Before),
+                    Wording.Of(change.After), string.Join(", ", change.RuleIds));
             }
         }
         return table;

@@ -15,7 +15,7 @@ internal static class PackFiles
         Description = "Rule packs of your own below the shipped ones, higher ones first.",
     };
 
-    /// <summary>Adds the packs of files to others, each below those before it, or says everything that is wrong.</summary>
+    /// <summary>Adds the packs of files to others, each below those before it, or says all that is wrong.</summary>
     /// <returns>Null when a file is wrong; its faults have been written, one line each.</returns>
     public static ImmutableArray<RulePack>? Add(
         ImmutableArray<RulePack> stack, IEnumerable<FileInfo> files, TextWriter errors)

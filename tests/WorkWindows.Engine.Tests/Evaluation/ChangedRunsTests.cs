@@ -54,7 +54,7 @@ public class ChangedRunsTests
 
     private static IEnumerable<string> Changes(RulePack before, RulePack after, DaySpan? days = null) => ChangedRuns
         .Between(Evaluated(before, Signals), Evaluated(after, Signals), days ?? Signals.Span)
-        .Select(change => $"{change.First:R} {change.Last:R} {change.Before} {change.After} {string.Join(' ', change.RuleIds)}");
+        .Select(run => $"{run.First:R} {run.Last:R} {run.Before} {run.After} {string.Join(' ', run.RuleIds)}");
 
     private static TaskEvaluation Evaluated(RulePack pack, SignalSet signals) =>
         new PointRules([pack], signals).Evaluate(Given.HingeCut);

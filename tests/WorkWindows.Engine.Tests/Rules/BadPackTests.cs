@@ -14,10 +14,14 @@ public class BadPackTests
     private static readonly string Folder =
         Path.Combine(ProjectFiles.Root, "tests", "WorkWindows.Engine.Tests", "Rules", "BadPacks");
 
-    private static readonly RulePack Above = RulePackReader.Read(File.ReadAllText(Path.Combine(Folder, "above", "state.yaml")));
+    private static readonly RulePack Above =
+        RulePackReader.Read(File.ReadAllText(Path.Combine(Folder, "above", "state.yaml")));
 
     public static TheoryData<string> Files =>
-        [.. Directory.EnumerateFiles(Folder, "*.yaml").Select(file => Path.GetFileName(file)).Order(StringComparer.Ordinal)];
+    [
+        .. Directory.EnumerateFiles(Folder, "*.yaml").Select(file => Path.GetFileName(file))
+            .Order(StringComparer.Ordinal),
+    ];
 
     [Fact]
     public void Corpus_HoldsAtLeast60Files() => Assert.InRange(Files.Count, 60, int.MaxValue);
@@ -41,7 +45,10 @@ public class BadPackTests
     {
         var sound = File.ReadAllText(Path.Combine(Folder, "above", "state.yaml"));
         string[] signs =
-            ["", "\t", "\n", ": ", "- ", "[", "]", "{", "}", "\"", "'", "#", "&a ", "*a", "!", "? ", "|", ">", "%", "@", "\0"];
+        [
+            "", "\t", "\n", ": ", "- ", "[", "]", "{", "}", "\"", "'", "#", "&a ", "*a", "!", "? ", "|", ">", "%", "@",
+            "\0",
+        ];
         Gen.Select(Gen.Int[0, sound.Length - 1], Gen.Int[0, 12], Gen.Int[0, signs.Length - 1])
             .Sample((at, struck, put) =>
             {
@@ -52,7 +59,8 @@ public class BadPackTests
                 }
                 catch (PackException e)
                 {
-                    return e.Faults.Count > 0 && e.Faults.All(fault => fault is { Line: > 0, Column: > 0, Accepted.Length: > 0 });
+                    return e.Faults.Count > 0
+                        && e.Faults.All(fault => fault is { Line: > 0, Column: > 0, Accepted.Length: > 0 });
                 }
             }, iter: 5000);
     }

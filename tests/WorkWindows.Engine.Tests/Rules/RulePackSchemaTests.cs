@@ -35,8 +35,8 @@ public class RulePackSchemaTests
     [Fact]
     public void Schema_TakesTheGuidesExamples() =>
         Assert.All(
-            File.ReadAllText(Path.Combine(Docs, "rule-packs.md")).Split("```yaml\n")[1..].Select(part => part.Split("```")[0])
-                .Where(text => text.Contains("pack:", StringComparison.Ordinal)),
+            File.ReadAllText(Path.Combine(Docs, "rule-packs.md")).Split("```yaml\n")[1..]
+                .Select(part => part.Split("```")[0]).Where(text => text.Contains("pack:", StringComparison.Ordinal)),
             AssertTaken);
 
     [Fact]
@@ -108,8 +108,8 @@ public class RulePackSchemaTests
         YamlScalarNode { Style: not ScalarStyle.Plain } quoted => quoted.Value,
         YamlScalarNode { Value: "true" or "false" } truth => truth.Value == "true",
         YamlScalarNode { Value: "" } => null,
-        YamlScalarNode number when double.TryParse(number.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) =>
-            value,
+        YamlScalarNode number when double.TryParse(
+            number.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out var value) => value,
         YamlScalarNode text => text.Value,
         _ => throw new InvalidOperationException(node.NodeType.ToString()),
     };

@@ -21,7 +21,7 @@ public sealed class ExplainCommandTests
 
         Assert.Equal("closed", Text(day, "state"));
         Assert.Equal("hinge.cold-run", Text(rule, "rule"));
-        // The station's file holds -144, -122 and -111 tenths of °C for 1 to 3 February: 6, 10 and 12 °F, as read there.
+        // The station's file holds -144, -122 and -111 tenths of °C for 1 to 3 February: 6, 10 and 12 °F.
         Assert.Equal("12 °F", Text(finding, "value"));
         Assert.Equal("below 20 °F for 3 days in a row", Text(finding, "limit"));
         Assert.StartsWith("past the limit by 8 °F", Text(finding, "margin"), StringComparison.Ordinal);
@@ -47,7 +47,8 @@ public sealed class ExplainCommandTests
         var (exit, output, error) = await Executable.RunAsync(Arguments("2004-02-03"));
 
         Assert.Equal((0, ""), (exit, error));
-        Assert.StartsWith("fox-hinge on fox-north, Tue 3 Feb 2004: closed\n\nDecided by:\n", output, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "fox-hinge on fox-north, Tue 3 Feb 2004: closed\n\nDecided by:\n", output, StringComparison.Ordinal);
         Assert.Contains("    Lets go on Wed 4 Feb 2004\n", output, StringComparison.Ordinal);
         Assert.Contains("If in doubt, stop.", output, StringComparison.Ordinal);
     }

@@ -17,8 +17,8 @@ public sealed class GuideTests : IDisposable
 
     private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("workwindows-guide-");
 
-    private static string FirstRule =>
-        Guide.Split("```yaml\n")[2].Split("```")[0].Replace($"\n{Indent}", "\n", StringComparison.Ordinal)[Indent.Length..];
+    private static string FirstRule => Guide.Split("```yaml\n")[2].Split("```")[0][Indent.Length..]
+        .Replace($"\n{Indent}", "\n", StringComparison.Ordinal);
 
     public void Dispose() => folder.Delete(recursive: true);
 
@@ -26,8 +26,9 @@ public sealed class GuideTests : IDisposable
     public async Task Check_AnswersTheSlipOfTheFirstRule_AsTheGuideSays()
     {
         Assert.Contains("below: 10 degF", FirstRule, StringComparison.Ordinal);
-        var (_, _, error) = await Executable.RunAsync(
-            ["rules", "check", await RidgeAsync(FirstRule.Replace("below: 10 degF", "below: 10", StringComparison.Ordinal))]);
+        var slip = FirstRule.Replace("below: 10 degF", "below: 10", StringComparison.Ordinal);
+
+        var (_, _, error) = await Executable.RunAsync(["rules", "check", await RidgeAsync(slip)]);
 
         AssertShown(error, Guide);
     }
@@ -40,7 +41,8 @@ public sealed class GuideTests : IDisposable
     public async Task Diff_PrintsWhatTheGuideShows() =>
         AssertShown((await Executable.RunAsync(
         [
-            "rules", "diff", "shipped", await RidgeAsync(FirstRule), .. Evaluation, "--to", "2005-12-31", "--years", "2",
+            "rules", "diff", "shipped", await RidgeAsync(FirstRule), .. Evaluation,
+            "--to", "2005-12-31", "--years", "2",
         ])).Output, Guide);
 
     [Fact]
@@ -50,7 +52,8 @@ public sealed class GuideTests : IDisposable
             Path.Combine(ProjectFiles.Root, "docs/command-line.md"), TestContext.Current.CancellationToken);
         var shown = page.Split("```\nfox-hinge")[1].Split("\n```")[0];
 
-        var (_, output, _) = await Executable.RunAsync(["explain", .. Evaluation, "--task", "fox-hinge", "--on", "2004-02-03"]);
+        var (_, output, _) = await Executable.RunAsync(
+            ["explain", .. Evaluation, "--task", "fox-hinge", "--on", "2004-02-03"]);
 
         Assert.StartsWith($"fox-hinge{shown}\n", output, StringComparison.Ordinal);
     }
@@ -65,8 +68,8 @@ public sealed class GuideTests : IDisposable
     private void AssertShown(string printed, string page)
     {
         var shown = page.Split('\n').Select(line => line.Trim()).ToHashSet();
-        var lines = printed.Replace($"{folder.FullName}/", "", StringComparison.Ordinal).Split('\n').Select(line => line.Trim())
-            .Where(line => line.Length > 0).ToArray();
+        var lines = printed.Replace($"{folder.FullName}/", "", StringComparison.Ordinal).Split('\n')
+            .Select(line => line.Trim()).Where(line => line.Length > 0).ToArray();
         Assert.NotEmpty(lines);
         Assert.All(lines, line => Assert.Contains(line, shown));
     }

@@ -64,7 +64,8 @@ public sealed class RulesCommandTests : IDisposable
     [Fact]
     public async Task Check_NamesFileLineColumnKeyValueAndAcceptedForm_AndChecksTheOtherFilesToo()
     {
-        var bad = await FileAsync("bad.yaml", Pack.Replace("effect: closes", "effect: close").Replace("02-07", "02-30"));
+        var bad = await FileAsync(
+            "bad.yaml", Pack.Replace("effect: closes", "effect: close").Replace("02-07", "02-30"));
         var sound = await FileAsync("ridge.yaml", Pack);
 
         var (exit, output, error) = await Executable.RunAsync(["rules", "check", bad, sound, "--on", "2006-01-01"]);
@@ -82,8 +83,10 @@ public sealed class RulesCommandTests : IDisposable
     public async Task Check_ReadsAPackBelowThoseBeforeIt()
     {
         var above = await FileAsync("ridge.yaml", Pack);
-        var below = await FileAsync("spring.yaml", Pack.Replace("pack: ridge", "pack: spring").Replace("ridge.feb", "spring.feb")
-            .Replace("level: organization", "level: property").Replace("effect: closes", "effect: lifts\n    lifts: ridge.february"));
+        var below = await FileAsync("spring.yaml", Pack
+            .Replace("pack: ridge", "pack: spring").Replace("ridge.feb", "spring.feb")
+            .Replace("level: organization", "level: property")
+            .Replace("effect: closes", "effect: lifts\n    lifts: ridge.february"));
 
         Assert.Equal(0, (await Executable.RunAsync(["rules", "check", above, below])).Exit);
         Assert.Equal(2, (await Executable.RunAsync(["rules", "check", below])).Exit);
@@ -105,7 +108,10 @@ public sealed class RulesCommandTests : IDisposable
     public async Task List_GivesTheShippedRulesAndThoseOfFiles_ForAStateAndAPractice()
     {
         var (exit, output, _) = await Executable.RunAsync(
-            ["rules", "list", await FileAsync("ridge.yaml", Pack), "--state", "PA", "--practice", "hinge-cut", "--output", "json"]);
+        [
+            "rules", "list", await FileAsync("ridge.yaml", Pack), "--state", "PA", "--practice", "hinge-cut",
+            "--output", "json",
+        ]);
         var rules = JsonDocument.Parse(output).RootElement.EnumerateArray()
             .ToDictionary(rule => rule.GetProperty("rule").GetString()!);
 
@@ -133,7 +139,9 @@ public sealed class RulesCommandTests : IDisposable
         var file = await FileAsync("ridge.yaml", Pack);
 
         var (exit, output, error) = await Executable.RunAsync(
-            ["rules", "diff", "shipped", file, .. Evaluation, "--to", "2005-12-31", "--years", "2", "--output", "json"]);
+        [
+            "rules", "diff", "shipped", file, .. Evaluation, "--to", "2005-12-31", "--years", "2", "--output", "json",
+        ]);
         var root = JsonDocument.Parse(output).RootElement;
         var hinge = root.GetProperty("tasks").EnumerateArray().Single(task => Text(task, "task") == "fox-hinge");
         var changes = hinge.GetProperty("changes").EnumerateArray().ToArray();
@@ -146,14 +154,15 @@ public sealed class RulesCommandTests : IDisposable
             Assert.InRange(Text(change, "from")[5..], "02-01", "02-07");
             Assert.InRange(Text(change, "to")[5..], "02-01", "02-07");
             Assert.Equal("closed", Text(change, "after"));
-            Assert.Equal("ridge.february", change.GetProperty("rules").EnumerateArray().Single(
-                rule => rule.GetString() == "ridge.february").GetString());
+            Assert.Contains(
+                "ridge.february", change.GetProperty("rules").EnumerateArray().Select(rule => rule.GetString()));
         });
         // No hinge is cut on the other parcels, and none of them lies in the state.
         Assert.All(root.GetProperty("tasks").EnumerateArray().Where(task => Text(task, "task") != "fox-hinge"),
             task => Assert.Equal(0, task.GetProperty("changes").GetArrayLength()));
         Assert.All(hinge.GetProperty("years").EnumerateArray(), year => Assert.InRange(
-            year.GetProperty("workableDaysBefore").GetInt32() - year.GetProperty("workableDaysAfter").GetInt32(), 0, 7));
+            year.GetProperty("workableDaysBefore").GetInt32() - year.GetProperty("workableDaysAfter").GetInt32(),
+            0, 7));
     }
 
     [Fact]
@@ -165,7 +174,8 @@ public sealed class RulesCommandTests : IDisposable
         var (exit, output, error) = await Executable.RunAsync(
             ["rules", "diff", "shipped", file, .. Evaluation, "--to", "2005-12-31", "--years", "1"]);
 
-        Assert.Equal((0, "2005-01-01 to 2005-12-31: 0 of 8 tasks change, 0 of 2920 days.\n", ""), (exit, output, error));
+        Assert.Equal(
+            (0, "2005-01-01 to 2005-12-31: 0 of 8 tasks change, 0 of 2920 days.\n", ""), (exit, output, error));
     }
 
     [Fact]
@@ -173,8 +183,10 @@ public sealed class RulesCommandTests : IDisposable
     {
         var file = await FileAsync("ridge.yaml", Pack);
 
+        var later = await FileAsync("later.yaml", Pack.Replace("02-07", "02-14"));
+
         var (exit, output, _) = await Executable.RunAsync(
-            ["rules", "diff", file, await FileAsync("later.yaml", Pack.Replace("02-07", "02-14")), .. Evaluation, "--to", "2004-12-31"]);
+            ["rules", "diff", file, later, .. Evaluation, "--to", "2004-12-31"]);
 
         Assert.Equal(0, exit);
         Assert.Contains("because of", output, StringComparison.Ordinal);
@@ -204,9 +216,11 @@ public sealed class RulesCommandTests : IDisposable
 
         var (exit, output, _) = await Executable.RunAsync(
         [
-            "evaluate", .. Evaluation, "--from", "2004-02-01", "--to", "2004-02-07", "--packs", file, "--output", "json",
+            "evaluate", .. Evaluation, "--from", "2004-02-01", "--to", "2004-02-07", "--packs", file,
+            "--output", "json",
         ]);
-        var hinge = JsonDocument.Parse(output).RootElement.EnumerateArray().Single(task => Text(task, "task") == "fox-hinge");
+        var hinge = JsonDocument.Parse(output).RootElement.EnumerateArray()
+            .Single(task => Text(task, "task") == "fox-hinge");
 
         Assert.Equal(0, exit);
         Assert.Equal(7, hinge.GetProperty("season").GetProperty("days").GetProperty("closed").GetInt32());

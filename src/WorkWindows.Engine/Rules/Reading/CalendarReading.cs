@@ -66,7 +66,8 @@ internal static class CalendarReading
             entry.Refuse(DateForm);
             return null;
         }
-        if (DateKeys.Except(Kinds[kind]).FirstOrDefault(key => key != kind && key != PlusDays && mapping.Has(key)) is { } stray)
+        string[] fitting = [kind, .. Kinds[kind], PlusDays];
+        if (DateKeys.Except(fitting).FirstOrDefault(mapping.Has) is { } stray)
             mapping[stray]!.Refuse($"nothing: this key does not go with {kind}");
         YearlyDate? date = kind switch
         {

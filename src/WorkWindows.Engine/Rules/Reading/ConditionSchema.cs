@@ -28,8 +28,8 @@ internal static class ConditionSchema
                     ["onset", "within"],
                     ("onset", Ref("condition", "What must hold once")),
                     ("within", Ref("range", "The range; no event may move it"))),
-                .. Words.Signals.GroupBy(signal => UnitsOf(RuleUnits.For(signal.Value)))
-                    .SelectMany(group => OfSignals([.. group.Select(signal => signal.Key)], RuleUnits.For(group.First().Value))),
+                .. Words.Signals.GroupBy(signal => UnitsOf(RuleUnits.For(signal.Value)), signal => signal.Key)
+                    .SelectMany(group => OfSignals([.. group], RuleUnits.For(Words.Signals[group.First()]))),
                 TotalOfPrecipitation(),
             ]),
         },
@@ -42,7 +42,8 @@ internal static class ConditionSchema
         yield return Compared($"{names} against a limit", ["signal"], units,
             ("signal", OneOf(signals, "The signal")),
             ("days-in-a-row", Days("So many days in a row, from the last of them on")));
-        yield return Mapping($"{names}: a state that begins past one limit and lasts until another", ["signal", "starts", "ends"],
+        yield return Mapping(
+            $"{names}: a state that begins past one limit and lasts until another", ["signal", "starts", "ends"],
             ("signal", OneOf(signals, "The signal")),
             ("starts", Compared("What begins it", [], units)),
             ("ends", Compared("What ends it, in the other direction", [], units)));
@@ -51,7 +52,8 @@ internal static class ConditionSchema
     private static JsonObject TotalOfPrecipitation() => Compared(
         "The precipitation of this day and those before it", ["signal", "total-over-days"],
         RuleUnits.For(SignalKind.PrecipitationMm),
-        ("signal", OneOf(Words.Signals.Where(signal => signal.Value == SignalKind.PrecipitationMm).Select(signal => signal.Key),
+        ("signal", OneOf(
+            Words.Signals.Where(signal => signal.Value == SignalKind.PrecipitationMm).Select(signal => signal.Key),
             "The signal")),
         ("total-over-days", Days("How many days, this one included")));
 
@@ -72,7 +74,8 @@ internal static class ConditionSchema
             .WithOneOf(Words.Relations.Keys);
 
     private static JsonObject Quantity(IReadOnlyDictionary<string, RuleUnit> units) => Matching(
-        $"^{Number} ({string.Join('|', units.Keys.Select(Regex.Escape))})$", $"A number, a space and a unit: {UnitsOf(units)}");
+        $"^{Number} ({string.Join('|', units.Keys.Select(Regex.Escape))})$",
+        $"A number, a space and a unit: {UnitsOf(units)}");
 
     private static string UnitsOf(IReadOnlyDictionary<string, RuleUnit> units) => string.Join(" or ", units.Keys);
 

@@ -14,11 +14,12 @@ internal static class DateSchema
         ["date"] = new JsonObject
         {
             ["description"] = "A day that returns every year",
-            ["oneOf"] = new JsonArray([Ref("monthDay"), .. CalendarReading.Kinds.Select(kind => Kind(kind.Key, kind.Value))]),
+            ["oneOf"] = new JsonArray(
+                [Ref("monthDay"), .. CalendarReading.Kinds.Select(kind => Kind(kind.Key, kind.Value))]),
         },
         ["range"] = new JsonObject
         {
-            ["description"] = "Days of the year, both ends included; over New Year where the end comes before the start",
+            ["description"] = "Days of the year, both ends included; over New Year if the end comes before the start",
             ["oneOf"] = new JsonArray(
                 Mapping("From a day to a day", ["from", "to"],
                     ("from", Ref("date", "The first day")), ("to", Ref("date", "The last day"))),
@@ -40,8 +41,8 @@ internal static class DateSchema
         "nth" => new JsonObject
         {
             ["description"] = "1 to 5 from the start of the month, -1 to -5 from its end",
-            ["enum"] = new JsonArray([.. Enumerable.Range(1, CalendarReading.MostNth).SelectMany(nth => new[] { nth, -nth })
-                .Select(nth => JsonValue.Create(nth))]),
+            ["enum"] = new JsonArray([.. Enumerable.Range(1, CalendarReading.MostNth)
+                .SelectMany(nth => new[] { JsonValue.Create(nth), JsonValue.Create(-nth) })]),
         },
         "weekday" or "nearest" or "first" => OneOf(Words.Weekdays.Keys, "A weekday"),
         "month" => Integer(1, 12, "1 to 12"),

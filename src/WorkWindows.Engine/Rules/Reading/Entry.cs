@@ -91,7 +91,8 @@ internal sealed partial record Entry(YamlNode Node, string Key, List<PackFault> 
     {
         YamlScalarNode scalar => scalar.Value ?? "",
         YamlSequenceNode { Children.Count: 0 } => "an empty list",
-        YamlSequenceNode list => list.Children.Count == 1 ? "a list of 1 item" : $"a list of {list.Children.Count} items",
+        YamlSequenceNode { Children.Count: 1 } => "a list of 1 item",
+        YamlSequenceNode list => $"a list of {list.Children.Count} items",
         YamlMappingNode { Children.Count: > 0 } mapping => $"a mapping of {string.Join(", ", mapping.Children.Keys)}",
         _ => "an empty mapping",
     };

@@ -59,11 +59,15 @@ internal static class PackText
         var lines = text.ReplaceLineEndings("\n").Split('\n');
         var tabbed = Array.FindIndex(lines, content => content[..^content.TrimStart().Length].Contains('\t'));
         if (tabbed >= 0)
-            return new(tabbed + 1, lines[tabbed].IndexOf('\t') + 1, "text", lines[tabbed].Trim(), "spaces for indentation, no tab");
+        {
+            return new(tabbed + 1, lines[tabbed].IndexOf('\t') + 1, "text", Shortened(lines[tabbed].Trim()),
+                "spaces for indentation, no tab");
+        }
         // An end of the file that came too early lies behind the last line.
         line = Math.Clamp(line, 1, lines.Length);
         var accepted = Causes.FirstOrDefault(cause => message.Contains(cause.Says, StringComparison.Ordinal)).Accepted;
-        return new(line, column, "text", Shortened(lines[line - 1].Trim()), accepted ?? $"well-formed YAML ({message})");
+        return new(
+            line, column, "text", Shortened(lines[line - 1].Trim()), accepted ?? $"well-formed YAML ({message})");
     }
 
     private static string Shortened(string line) => line.Length <= ShownLetters ? line : $"{line[..ShownLetters]}...";

@@ -41,7 +41,8 @@ public static class RulePackSchema
             {
                 ["rule"] = RuleOf(),
                 ["scope"] = ScopeOf(),
-                ["state"] = OneOf(UsStates.FipsByPostalCode.Keys.Order(StringComparer.Ordinal), "Postal code of a state"),
+                ["state"] = OneOf(
+                    UsStates.FipsByPostalCode.Keys.Order(StringComparer.Ordinal), "Postal code of a state"),
             }.Concat(DateSchema.Definitions()).Concat(ConditionSchema.Definitions()));
         pack.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         pack.Insert(1, "title", "WorkWindows rule pack");
@@ -82,7 +83,8 @@ public static class RulePackSchema
     private static JsonObject ScopeOf()
     {
         var scope = Mapping("The work it speaks of: each key must match, one entry of it is enough", [],
-            ("practices", List(OneOf(PracticeCatalogue.All.Select(practice => practice.Id), "A kind of work"), "Kinds of work")),
+            ("practices", List(
+                OneOf(PracticeCatalogue.All.Select(practice => practice.Id), "A kind of work"), "Kinds of work")),
             ("traits", List(OneOf(Words.Traits.Keys, "What a kind of work does"), "What the kind of work does")),
             ("states", List(Ref("state"), "States")),
             ("counties", List(Matching("^[0-9]{5}$", "Five-digit FIPS code, in quotes"), "Counties")),

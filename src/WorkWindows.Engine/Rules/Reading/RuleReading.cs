@@ -20,7 +20,9 @@ internal static class RuleReading
         var id = mapping.Required("id", "a key such as oak-wilt.high-risk") is { } key ? Id(key, stack) : null;
         var title = mapping.Required("title", "a few words for people")?.Sentence();
         var effect = mapping.Required("effect", string.Join(", ", Words.Effects.Keys))?.OneOf(Words.Effects);
-        var scope = mapping.Required("scope", "at least one of its keys") is { } named ? ScopeReading.Read(named, packStates) : null;
+        var scope = mapping.Required("scope", "at least one of its keys") is { } named
+            ? ScopeReading.Read(named, packStates)
+            : null;
         var when = mapping.Required("when", "a condition") is { } condition ? ConditionReading.Read(condition) : null;
         var because = mapping.Required("because", "one plain sentence")?.Sentence();
         var measure = mapping["measure"]?.Sentence();
@@ -30,7 +32,9 @@ internal static class RuleReading
         var lifeSafety = mapping["life-safety"]?.OneOf(Words.YesOrNo) ?? false;
         var authority = mapping.Required("authority", string.Join(", ", Words.Authorities.Keys))
             ?.OneOf(Words.Authorities);
-        var source = mapping.Required("source", "a mapping with a title") is { } cited ? ReadSource(cited, authority) : null;
+        var source = mapping.Required("source", "a mapping with a title") is { } cited
+            ? ReadSource(cited, authority)
+            : null;
         var valid = mapping["valid"] is { } years ? ReadYears(years) : new(null, null);
         return id is null || title is null || effect is null || scope is null || when is null || because is null
             || authority is null || source is null || valid is null

@@ -29,7 +29,8 @@ internal static class Schemas
         new() { ["description"] = description, ["$ref"] = $"#/$defs/{definition}" };
 
     /// <summary>A mapping with these keys and no others.</summary>
-    public static JsonObject Mapping(string description, string[] required, params (string Key, JsonNode Value)[] keys) =>
+    public static JsonObject Mapping(
+        string description, string[] required, params (string Key, JsonNode Value)[] keys) =>
         new()
         {
             ["description"] = description,
@@ -46,7 +47,9 @@ internal static class Schemas
         return mapping;
     }
 
-    /// <summary>Where a key has one of some values, other keys are required; where it has not, they may not stand there.</summary>
+    /// <summary>
+    /// Where a key has one of some values, another key is required, and where it has not, that one may not stand there.
+    /// </summary>
     public static JsonObject Requires(string key, IEnumerable<string> values, string needed, bool onlyThen)
     {
         var rule = new JsonObject
