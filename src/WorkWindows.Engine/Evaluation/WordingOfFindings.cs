@@ -16,6 +16,9 @@ public sealed record FindingWords(string What, string Value, string Limit, strin
 /// <summary>The words of findings.</summary>
 public static partial class Wording
 {
+    // Half of the last digit that is shown.
+    private const double AtTheLimit = 0.05;
+
     internal const string NotKnown = "not known";
     internal const string NoAlert = "none";
     internal const string AlertInForce = "in force";
@@ -105,9 +108,12 @@ public static partial class Wording
         return finding.DaysInARow > 1 ? $"{margin}; {Days(finding.RunLength)} in a row so far" : margin;
     }
 
-    private static string Margin(double margin, RuleUnit unit) => margin >= 0
-        ? $"past the limit by {Number(margin, unit)}"
-        : $"short of the limit by {Number(-margin, unit)}";
+    private static string Margin(double margin, RuleUnit unit) => margin switch
+    {
+        > -AtTheLimit and < AtTheLimit => "at the limit",
+        > 0 => $"past the limit by {Number(margin, unit)}",
+        _ => $"short of the limit by {Number(-margin, unit)}",
+    };
 
     private static string MarginOf(CalendarFinding finding) => finding.Truth switch
     {
