@@ -10,9 +10,15 @@ namespace WorkWindows.Engine.Tests.Evaluation;
 
 public class YearShiftTests
 {
-    // The national and the Michigan pack name days of the month only, so that they have the same dates every year; the
-    // two years are both of 365 days.
-    private static readonly RulePack[] Packs = [.. ShippedPacks.Read().Where(pack => pack.Id is "us" or "mi")];
+    // What closes or limits a day in the national packs and Michigan's names days of the month only, so that it has the
+    // same dates every year; the two years are both of 365 days.
+    private static readonly RulePack[] Packs =
+        [.. ShippedPacks.Read().Where(pack => pack.Level == PackLevel.National || pack.Id == "mi")];
+
+    private static readonly SignalKind[] Alerts =
+    [
+        SignalKind.RedFlagAlert, SignalKind.WindAlert, SignalKind.WinterStormAlert, SignalKind.ThunderstormAlert,
+    ];
 
     [Fact]
     public void ShiftingAllInputsByAYear_ShiftsTheAnswer()
@@ -45,6 +51,7 @@ public class YearShiftTests
                 Given.Signal(SignalKind.GustMps, span, gustsMps),
                 Given.Signal(SignalKind.WindMps, span, [.. gustsMps.Select(value => value / 2)]),
                 Given.Signal(SignalKind.DarkShiftMinutes, span, [.. minimaC.Select((_, day) => day % 3 * 20.0)], Basis.Calendar),
+                .. Alerts.Select(kind => Given.Signal(kind, span, [.. minimaC.Select(_ => 0.0)], Basis.Alert)),
                 Given.Signal(SignalKind.LightShiftMinutes, span, [.. minimaC.Select(_ => 400.0)], Basis.Calendar),
             ],
             events);

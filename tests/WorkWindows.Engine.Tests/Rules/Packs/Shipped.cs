@@ -13,15 +13,23 @@ internal static class Shipped
 {
     private static readonly ImmutableArray<RulePack> Packs = ShippedPacks.Read();
 
-    // 25 °F to 32 °F, calm, eight hours of daylight: nothing closes, limits or favours.
+    // 25 °F to 32 °F, a light air, eight hours of daylight, no rain, no alert: nothing closes or limits.
     private static readonly ImmutableSortedDictionary<SignalKind, double> Mild = new Dictionary<SignalKind, double>
     {
         [SignalKind.MinTemperatureC] = DegC(25),
         [SignalKind.MaxTemperatureC] = DegC(32),
-        [SignalKind.WindMps] = 0,
-        [SignalKind.GustMps] = 0,
+        [SignalKind.WindMps] = Mps(5),
+        [SignalKind.GustMps] = Mps(5),
         [SignalKind.DarkShiftMinutes] = 0,
         [SignalKind.LightShiftMinutes] = 480,
+        [SignalKind.PrecipitationMm] = 0,
+        [SignalKind.MinHumidityPercent] = 45,
+        [SignalKind.WindChillC] = DegC(25),
+        [SignalKind.FrozenGroundIndexC] = 0,
+        [SignalKind.RedFlagAlert] = 0,
+        [SignalKind.WindAlert] = 0,
+        [SignalKind.WinterStormAlert] = 0,
+        [SignalKind.ThunderstormAlert] = 0,
     }.ToImmutableSortedDictionary();
 
     public static double DegC(double degF) => (degF - 32) / 1.8;
@@ -47,7 +55,9 @@ internal static class Shipped
         return string.Concat(values.Select((_, day) => evaluation[first.PlusDays(day)].ToString()[0]));
     }
 
-    public static DayState StateOn(LocalDate date, TaskFacts task) => Over(new(date, 1), task)[date];
+    /// <summary>The state of a day after as many mild days as the rules look back on.</summary>
+    public static DayState StateOn(LocalDate date, TaskFacts task) =>
+        Over(DaySpan.Between(Lookback.Before(date, Packs), date), task)[date];
 
     public static Truth Says(string rule, TaskEvaluation evaluation, LocalDate date) =>
         Explanation.Of(evaluation, date).Verdicts.Single(verdict => verdict.Rule.Id == rule).Truth;

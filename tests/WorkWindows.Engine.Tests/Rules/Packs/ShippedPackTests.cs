@@ -10,13 +10,16 @@ public class ShippedPackTests
     private static readonly Rule[] Rules = [.. Packs.SelectMany(pack => pack.Rules)];
 
     [Fact]
-    public void Read_GivesTheNationalPackAndTenStates() =>
+    public void Read_GivesTheNationalPacksAndTenStates() =>
         Assert.Equal(
-            ["us", "ia", "il", "in", "mi", "mn", "mo", "ny", "oh", "pa", "wi"],
+            [
+                "us", "us-fire", "us-ground", "us-trees", "us-weather", "us-wildlife",
+                "ia", "il", "in", "mi", "mn", "mo", "ny", "oh", "pa", "wi",
+            ],
             Packs.Select(pack => pack.Id));
 
     [Fact]
-    public void Read_GivesAtLeast25Rules() => Assert.InRange(Rules.Length, 25, int.MaxValue);
+    public void Read_GivesAtLeast150Rules() => Assert.InRange(Rules.Length, 150, int.MaxValue);
 
     [Fact]
     public void Read_GivesEveryRuleAnIdOfItsOwn_AcrossPacks() => Assert.Distinct(Rules.Select(rule => rule.Id));
@@ -40,13 +43,13 @@ public class ShippedPackTests
     [Fact]
     public void Read_ScopesEachStatePackToItsState() =>
         Assert.All(
-            Packs.Where(pack => pack.Id != "us"),
+            Packs.Where(pack => pack.Level == PackLevel.State),
             pack => Assert.All(pack.Rules, rule => Assert.Equal([pack.Id.ToUpperInvariant()], rule.Scope.States)));
 
     [Fact]
     public void Read_GivesEveryStateAnOakRuleAnOpenerAndBlazeOrange() =>
         Assert.All(
-            Packs.Where(pack => pack.Id != "us"),
+            Packs.Where(pack => pack.Level == PackLevel.State),
             pack => Assert.Superset(
                 new HashSet<string> { $"{pack.Id}.oak-wilt.high", $"{pack.Id}.deer-opener", $"{pack.Id}.blaze-orange" },
                 pack.Rules.Select(rule => rule.Id).ToHashSet()));
