@@ -77,6 +77,7 @@ internal static class ScenarioWeather
         new(day, DailyElement.MaxTemperatureC, Celsius(weather.MaxF), null),
         new(day, DailyElement.WindMps, weather.WindMph * MpsPerMph, null),
         new(day, DailyElement.GustMps, weather.GustMph * MpsPerMph, null),
+        new(day, DailyElement.PrecipitationMm, 0, null),
     ];
 
     /// <summary>In tenths, as station files keep it.</summary>

@@ -72,6 +72,7 @@ internal sealed record GivenLand(
             Add(DailyElement.MinTemperatureC, -3);
             Add(DailyElement.MaxTemperatureC, 1);
             Add(DailyElement.WindMps, 2);
+            Add(DailyElement.PrecipitationMm, 0);
             if (days[day] != 'u')
                 Add(DailyElement.GustMps, days[day] == 'c' ? 13 : 4);
 

@@ -27,6 +27,11 @@ internal static class GivenNight
     private const int DaysAfter = 365;
     private static readonly DateTimeZone Detroit = DateTimeZoneProviders.Tzdb["America/Detroit"];
 
+    private static readonly SignalKind[] Alerts =
+    [
+        SignalKind.RedFlagAlert, SignalKind.WindAlert, SignalKind.WinterStormAlert, SignalKind.ThunderstormAlert,
+    ];
+
     /// <summary>A task whose days from today on are as the letters say; past them no wind is known.</summary>
     /// <param name="days">o open, l limited by the wind, c closed by gusts, u unknown for want of gusts.</param>
     /// <param name="change">What differs from a hinge cut of three acres with an owner and a crew lead.</param>
@@ -72,6 +77,8 @@ internal static class GivenNight
             Signal(SignalKind.MaxTemperatureC, span, states, _ => 1),
             Signal(SignalKind.WindMps, span, states, state => state == 'l' ? 6.5 : 2),
             Signal(SignalKind.GustMps, span, states, state => state switch { 'c' => 13, 'u' => double.NaN, _ => 4 }),
+            Signal(SignalKind.PrecipitationMm, span, states, _ => 0),
+            .. Alerts.Select(kind => Signal(kind, span, states, _ => 0, Basis.Alert)),
             Signal(SignalKind.DarkShiftMinutes, span, states, _ => 0, Basis.Calendar),
             Signal(SignalKind.LightShiftMinutes, span, states, _ => 540, Basis.Calendar),
         ];
