@@ -41,7 +41,7 @@ public class RuleCaseTests
             .Where(one => Cases[one.Rule.Id].All(known => known.Answer(one.Rule, one.Mutant.Condition) == known.Expected))
             .Select(one => $"{one.Rule.Id}: {one.Mutant.What}");
 
-        Assert.InRange(mutants.Count, Rules.Count, int.MaxValue);
+        Assert.InRange(mutants.Count, 1000, int.MaxValue);
         survivors.ShouldBeEmpty();
     }
 }

@@ -8,7 +8,9 @@ using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Tests.Rules.Packs;
 
-/// <summary>A condition with one of its numbers moved by a step, or one comparison turned into its neighbour.</summary>
+/// <summary>
+/// A condition with one of its numbers moved by a step, one comparison turned into its neighbour, or one part left out.
+/// </summary>
 /// <param name="What">What was changed.</param>
 /// <param name="Condition">The changed condition.</param>
 internal sealed record RuleMutant(string What, Condition Condition);
@@ -63,7 +65,8 @@ internal static class RuleMutants
 
     private static IEnumerable<RuleMutant> Of(ImmutableArray<Condition> parts, Func<ImmutableArray<Condition>, Condition> whole) =>
         parts.SelectMany((part, index) => Of(part)
-            .Select(mutant => new RuleMutant($"[{index}] {mutant.What}", whole(parts.SetItem(index, mutant.Condition)))));
+            .Select(mutant => new RuleMutant($"[{index}] {mutant.What}", whole(parts.SetItem(index, mutant.Condition))))
+            .Append(new RuleMutant($"[{index}] left out", whole(parts.RemoveAt(index)))));
 
     private static IEnumerable<(string What, CalendarRange Range)> Of(CalendarRange range) =>
     [
@@ -80,14 +83,19 @@ internal static class RuleMutants
             case NthWeekday nth:
                 foreach (var n in new[] { nth.Nth - 1, nth.Nth + 1 }.Where(n => n is not 0 and >= -5 and <= 5))
                     yield return ($"nth {n}", nth with { Nth = n });
+                foreach (var month in new[] { nth.Month - 1, nth.Month + 1 }.Where(month => month is >= 1 and <= 12))
+                    yield return ($"month {month}", nth with { Month = month });
+                yield return ("next weekday", nth with { Weekday = Next(nth.Weekday) });
                 break;
             case NearestWeekday nearest:
                 foreach (var day in new[] { nearest.Day - 1, nearest.Day + 1 })
                     yield return ($"nearest {day}", nearest with { Day = day });
+                yield return ("next weekday", nearest with { Weekday = Next(nearest.Weekday) });
                 break;
             case WeekdayOnOrAfter first:
                 foreach (var day in new[] { first.Day - 1, first.Day + 1 })
                     yield return ($"on or after {day}", first with { Day = day });
+                yield return ("next weekday", first with { Weekday = Next(first.Weekday) });
                 break;
             case EventDate e:
                 foreach (var days in new[] { -1, 1 })
@@ -98,6 +106,9 @@ internal static class RuleMutants
                 break;
         }
     }
+
+    private static IsoDayOfWeek Next(IsoDayOfWeek weekday) =>
+        weekday == IsoDayOfWeek.Sunday ? IsoDayOfWeek.Monday : weekday + 1;
 
     private static IEnumerable<(string What, Compare Compare)> Comparisons(Compare compare) =>
         Limits(compare.Relation, compare.Threshold).Select(limit =>
