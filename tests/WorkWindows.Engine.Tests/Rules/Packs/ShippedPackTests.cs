@@ -34,6 +34,24 @@ public class ShippedPackTests
             Rules.Where(rule => rule.Authority != Authority.CommonPractice),
             rule => Assert.False(rule.Source.Title.StartsWith("common practice", StringComparison.Ordinal), rule.Id));
 
+    [Theory]
+    [InlineData("wind.")]
+    [InlineData("daylight.")]
+    [InlineData("lightning.")]
+    [InlineData("storm.")]
+    [InlineData("rain.")]
+    [InlineData("heat.")]
+    [InlineData("cold.")]
+    [InlineData("crew.contact")]
+    [InlineData("mi.not-alone")]
+    public void Read_LetsNobodyLiftARuleThatKeepsPeopleFromHarm(string start)
+    {
+        var rules = Rules.Where(rule => rule.Id.StartsWith(start, StringComparison.Ordinal)).ToArray();
+
+        Assert.NotEmpty(rules);
+        Assert.All(rules, rule => Assert.True(rule.LifeSafety, rule.Id));
+    }
+
     [Fact]
     public void Read_GivesSecureAddresses() =>
         Assert.All(
