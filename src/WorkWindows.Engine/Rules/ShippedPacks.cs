@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace WorkWindows.Engine.Rules;
 
-/// <summary>The rule packs that come with the engine: the national one first, then the states' by key.</summary>
+/// <summary>The rule packs that come with the engine: the national ones first, then the states' by key.</summary>
 public static class ShippedPacks
 {
     /// <summary>The text of each pack's file.</summary>

@@ -16,7 +16,8 @@ namespace WorkWindows.Engine.Tests.Rules.Packs;
 /// An answer a day: y holds, n does not, ? cannot be known, - the rule does not speak of the task.
 /// </param>
 internal sealed record RuleCase(
-    string Where, string RuleId, TaskFacts Facts, ImmutableArray<(SignalSet Signals, LocalDate Day)> Days, string Expected)
+    string Where, string RuleId, TaskFacts Facts, ImmutableArray<(SignalSet Signals, LocalDate Day)> Days,
+    string Expected)
 {
     /// <summary>What a rule says, with another condition in the place of its own if wanted.</summary>
     public string Answer(Rule rule, Condition when)

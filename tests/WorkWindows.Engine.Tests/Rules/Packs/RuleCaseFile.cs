@@ -16,8 +16,8 @@ namespace WorkWindows.Engine.Tests.Rules.Packs;
 /// pack.
 /// <list type="bullet">
 /// <item>task: practice, state, then species, flags, a county or a place (44.2,-85.5) as wanted.</item>
-/// <item>days: dates; A..B stands for the day before A, A, B and the day after B. One date with inputs of several values
-/// is the first of as many days.</item>
+/// <item>days: dates; A..B stands for the day before A, A, B and the day after B. One date with inputs of several
+/// values is the first of as many days.</item>
 /// <item>inputs: signal=values unit, joined by an ampersand; 70x40 is forty times 70, * is a missing value, one value
 /// stands for every day. leaf-out=date is the year's leaf-out.</item>
 /// <item>expected: a letter a day, of the last days where it is shorter, and repeated over the ranges of days.</item>
@@ -145,7 +145,8 @@ internal static class RuleCaseFile
         {
             facts = word.Split(',') is [var north, var east]
                 ? facts with { Place = new(Number(north), Number(east)) }
-                : facts with { CountyFips = word.All(char.IsAsciiDigit) ? word : throw new FormatException($"'{word}'") };
+                : word.All(char.IsAsciiDigit) ? facts with { CountyFips = word }
+                : throw new FormatException($"'{word}' is neither species, flag, county nor place.");
         }
         return facts;
     }

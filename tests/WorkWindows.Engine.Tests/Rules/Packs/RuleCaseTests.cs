@@ -29,16 +29,17 @@ public class RuleCaseTests
             .ShouldBeEmpty();
 
     /// <summary>
-    /// Each number moved by a step, and each comparison turned into its neighbour, must make some case answer otherwise:
-    /// no number of a rule is left unwatched.
+    /// Each number moved by a step, each comparison turned into its neighbour and each part left out must make some
+    /// case answer otherwise: nothing in a rule is left unwatched.
     /// </summary>
     [Fact]
     public void Rules_AnswerOtherwise_WhenAnyNumberOfThemIsChanged()
     {
-        var mutants = Rules.Values.SelectMany(rule => RuleMutants.Of(rule.When).Select(mutant => (Rule: rule, Mutant: mutant)))
-            .ToList();
+        var mutants = Rules.Values
+            .SelectMany(rule => RuleMutants.Of(rule.When).Select(mutant => (Rule: rule, Mutant: mutant))).ToList();
         var survivors = mutants
-            .Where(one => Cases[one.Rule.Id].All(known => known.Answer(one.Rule, one.Mutant.Condition) == known.Expected))
+            .Where(one =>
+                Cases[one.Rule.Id].All(known => known.Answer(one.Rule, one.Mutant.Condition) == known.Expected))
             .Select(one => $"{one.Rule.Id}: {one.Mutant.What}");
 
         Assert.InRange(mutants.Count, 1000, int.MaxValue);

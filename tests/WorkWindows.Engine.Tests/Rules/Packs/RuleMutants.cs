@@ -37,8 +37,10 @@ internal static class RuleMutants
         ],
         Latched latched =>
         [
-            .. Comparisons(latched.Starts).Select(m => new RuleMutant($"starts {m.What}", latched with { Starts = m.Compare })),
-            .. Comparisons(latched.Ends).Select(m => new RuleMutant($"ends {m.What}", latched with { Ends = m.Compare })),
+            .. Comparisons(latched.Starts)
+                .Select(m => new RuleMutant($"starts {m.What}", latched with { Starts = m.Compare })),
+            .. Comparisons(latched.Ends)
+                .Select(m => new RuleMutant($"ends {m.What}", latched with { Ends = m.Compare })),
         ],
         TotalOver total =>
         [
@@ -48,8 +50,10 @@ internal static class RuleMutants
         ],
         HeatSince heat =>
         [
-            .. Dates(heat.Since).Select(m => new RuleMutant($"since {m.What}", heat with { Since = (FixedDate)m.Date })),
-            .. Moved(heat.Heat.Base).Select(m => new RuleMutant($"base {m.Value}", heat with { Heat = heat.Heat with { Base = m } })),
+            .. Dates(heat.Since)
+                .Select(m => new RuleMutant($"since {m.What}", heat with { Since = (FixedDate)m.Date })),
+            .. Moved(heat.Heat.Base)
+                .Select(m => new RuleMutant($"base {m.Value}", heat with { Heat = heat.Heat with { Base = m } })),
             .. heat.Heat.Upper is not { } upper ? [] : Moved(upper)
                 .Select(m => new RuleMutant($"upper {m.Value}", heat with { Heat = heat.Heat with { Upper = m } })),
             .. Limits(heat.Relation, heat.Threshold)
@@ -58,12 +62,14 @@ internal static class RuleMutants
         Onset onset =>
         [
             .. Of(onset.First).Select(first => new RuleMutant(first.What, onset with { First = first.Condition })),
-            .. Of(onset.Within).Select(within => new RuleMutant($"within {within.What}", onset with { Within = within.Range })),
+            .. Of(onset.Within)
+                .Select(within => new RuleMutant($"within {within.What}", onset with { Within = within.Range })),
         ],
         _ => throw new ArgumentException($"{condition.GetType().Name} has no mutants."),
     };
 
-    private static IEnumerable<RuleMutant> Of(ImmutableArray<Condition> parts, Func<ImmutableArray<Condition>, Condition> whole) =>
+    private static IEnumerable<RuleMutant> Of(
+        ImmutableArray<Condition> parts, Func<ImmutableArray<Condition>, Condition> whole) =>
         parts.SelectMany((part, index) => Of(part)
             .Select(mutant => new RuleMutant($"[{index}] {mutant.What}", whole(parts.SetItem(index, mutant.Condition))))
             .Append(new RuleMutant($"[{index}] left out", whole(parts.RemoveAt(index)))));
@@ -111,8 +117,8 @@ internal static class RuleMutants
         weekday == IsoDayOfWeek.Sunday ? IsoDayOfWeek.Monday : weekday + 1;
 
     private static IEnumerable<(string What, Compare Compare)> Comparisons(Compare compare) =>
-        Limits(compare.Relation, compare.Threshold).Select(limit =>
-            ($"{compare.Signal} {limit.What}", compare with { Relation = limit.Relation, Threshold = limit.Threshold }));
+        Limits(compare.Relation, compare.Threshold).Select(m =>
+            ($"{compare.Signal} {m.What}", compare with { Relation = m.Relation, Threshold = m.Threshold }));
 
     private static IEnumerable<(string What, Relation Relation, Threshold Threshold)> Limits(
         Relation relation, Threshold threshold) =>

@@ -69,5 +69,22 @@ public class WeatherTests
         Assert.Equal(states, FebruaryStates(
             Task("hinge-cut"), kind, [.. Enumerable.Repeat(double.NaN, states.Length)]));
 
+    [Theory]
+    [InlineData(SignalKind.PrecipitationMm, "L")]
+    [InlineData(SignalKind.RedFlagAlert, "L")]
+    [InlineData(SignalKind.WindAlert, "U")]
+    [InlineData(SignalKind.WinterStormAlert, "U")]
+    [InlineData(SignalKind.ThunderstormAlert, "U")]
+    public void State_IsNeverOpen_WhenNobodyKnowsOfRainOrAlerts(SignalKind kind, string state) =>
+        Assert.Equal(state, FebruaryStates(Task("hinge-cut"), kind, double.NaN));
+
+    // Thunder, heat, snow and frost have no values on mild days in the first place.
+    [Theory]
+    [InlineData(SignalKind.WindChillC)]
+    [InlineData(SignalKind.MinHumidityPercent)]
+    [InlineData(SignalKind.FrozenGroundIndexC)]
+    public void State_IsOpen_WhenAReadingThatCannotMatterIsMissing(SignalKind kind) =>
+        Assert.Equal("O", FebruaryStates(Task("hinge-cut"), kind, double.NaN));
+
     private static TaskFacts Task(string practice) => Given.Task(practice, "MI", [SpeciesGroup.Maple]);
 }
