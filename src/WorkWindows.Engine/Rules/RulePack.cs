@@ -20,3 +20,6 @@ public enum PackLevel
     Organization,
     Property,
 }
+
+/// <summary>What a file of rules must be: its key and level.</summary>
+public sealed record PackPlace(string Id, PackLevel Level);

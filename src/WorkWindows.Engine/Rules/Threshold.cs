@@ -1,3 +1,4 @@
+using System.Globalization;
 using UnitsNet;
 using WorkWindows.Engine.Signals;
 
@@ -136,5 +137,42 @@ public static class RuleUnits
         RuleUnit.DegreeDaysF => value * 1.8,
         RuleUnit.DegC or RuleUnit.MetersPerSecond or RuleUnit.Minutes or RuleUnit.WaterMillimeters
             or RuleUnit.Centimeters or RuleUnit.Percent or RuleUnit.DegreeDaysC => value,
+    };
+
+    /// <summary>Reads a number, a space and a unit, such as '8 in'.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="units">The units that may stand there, with their keys.</param>
+    /// <param name="accepted">What may stand there.</param>
+    /// <returns>Null for another form, another unit, or a value beyond any weather on record.</returns>
+    public static Threshold? Parse(string? text, IReadOnlyDictionary<string, RuleUnit> units, out string accepted)
+    {
+        accepted = $"a number, a space and a unit ({string.Join(" or ", units.Keys)})";
+        if (text?.Split(' ') is not [var number, var unit]
+            || !double.TryParse(number, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+                CultureInfo.InvariantCulture, out var value)
+            || !units.TryGetValue(unit, out var known))
+        {
+            return null;
+        }
+        var (lowest, highest) = Bounds(known);
+        accepted = $"{lowest} to {highest} {unit}";
+        return value >= lowest && value <= highest ? new(value, known) : null;
+    }
+
+    /// <summary>Beyond any weather on record, so that what lies outside has another unit or a slip of the pen.</summary>
+    private static (double Lowest, double Highest) Bounds(RuleUnit unit) => unit switch
+    {
+        RuleUnit.DegF => (-130, 180),
+        RuleUnit.DegC => (-90, 80),
+        RuleUnit.Mph => (0, 260),
+        RuleUnit.MetersPerSecond => (0, 120),
+        RuleUnit.Minutes => (0, 1440),
+        RuleUnit.Hours => (0, 24),
+        RuleUnit.WaterInches => (0, 100),
+        RuleUnit.WaterMillimeters => (0, 2500),
+        RuleUnit.Inches => (0, 400),
+        RuleUnit.Centimeters => (0, 1000),
+        RuleUnit.Percent => (0, 100),
+        RuleUnit.DegreeDaysF or RuleUnit.DegreeDaysC => (0, 20_000),
     };
 }

@@ -53,4 +53,35 @@ public sealed record SignalSet(
                     .Concat(byYear.Values).OrderBy(e => e.Date)],
             };
     }
+
+    /// <summary>
+    /// The same signals with what was read on a property put in the place of their own values; what is worked out from
+    /// temperature, wind and humidity follows. Of several readings of a signal and a day the last one counts.
+    /// </summary>
+    public SignalSet With(IEnumerable<SiteReading> readings)
+    {
+        var changed = Signals.ToBuilder();
+        var kinds = new HashSet<SignalKind>();
+        foreach (var reading in readings)
+        {
+            var signal = changed.GetValueOrDefault(reading.Kind) ?? Signal.Missing(reading.Kind, Span);
+            var (first, last) = (Math.Max(Span.IndexOf(reading.First), 0), Math.Min(Span.IndexOf(reading.Last), Span.Count - 1));
+            for (var day = first; day <= last; day++)
+                signal = signal.With(day, reading.Value);
+            changed[reading.Kind] = signal;
+            kinds.Add(reading.Kind);
+        }
+        Follow(SignalKind.HeatIndexC, SignalKind.MaxTemperatureC, SignalKind.MinHumidityPercent, DerivedSignals.HeatIndex);
+        Follow(SignalKind.WindChillC, SignalKind.MinTemperatureC, SignalKind.WindMps, DerivedSignals.WindChill);
+        return kinds.Count == 0 ? this : this with { Signals = changed.ToImmutable() };
+
+        void Follow(SignalKind derived, SignalKind left, SignalKind right, Func<Signal, Signal, Signal> derive)
+        {
+            if ((kinds.Contains(left) || kinds.Contains(right)) && changed.TryGetValue(left, out var one)
+                && changed.TryGetValue(right, out var other))
+            {
+                changed[derived] = derive(one, other);
+            }
+        }
+    }
 }

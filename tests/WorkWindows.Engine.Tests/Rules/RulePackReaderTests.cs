@@ -129,4 +129,42 @@ public class RulePackReaderTests
     [InlineData("- a list")]
     public void Read_RefusesWhatIsNotAPack(string text) =>
         Assert.NotEmpty(Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults);
+
+    [Theory]
+    [InlineData("pack: house", PackLevel.National, "line 1, column 7: pack is 'house'; accepted: test")]
+    [InlineData("pack: test", PackLevel.Organization,
+        "line 1, column 1: level is missing; accepted: organization")]
+    [InlineData("pack: test\nlevel: state", PackLevel.Organization,
+        "line 2, column 8: level is 'state'; accepted: organization")]
+    public void Read_RefusesAnotherPackThanTheOneExpected(string pack, PackLevel level, string expected)
+    {
+        var text = Sound.ReplaceLineEndings("\n").Replace("pack: test", pack).Replace("states: [MI]\n", "");
+
+        var e = Assert.Throws<PackException>(() => RulePackReader.Read(text, [], new("test", level)));
+
+        Assert.Equal(expected, Assert.Single(e.Faults, fault => fault.Key is "pack" or "level").ToString());
+    }
+
+    /// <summary>Texts that would otherwise end the program or never be read to the end.</summary>
+    [Theory]
+    [InlineData("when: &x { all: [*x] }")]
+    [InlineData("when: { all: [&x { not: { calendar: { on: 03-01 } } }, *x] }")]
+    public void Read_RefusesAliases(string when)
+    {
+        var text = Sound.Replace("when: { signal: min-temperature, below: 20 degF, days-in-a-row: 3 }", when);
+
+        Assert.Equal("each rule written out, without aliases",
+            Assert.Single(Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults).Accepted);
+    }
+
+    [Theory]
+    [InlineData("[")]
+    [InlineData("{ all: [")]
+    [InlineData("- ")]
+    public void Read_RefusesADeepNest(string level)
+    {
+        var text = $"rules: \n  {string.Concat(Enumerable.Repeat(level, 100_000))}";
+
+        Assert.Single(Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults);
+    }
 }
