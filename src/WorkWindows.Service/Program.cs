@@ -1,10 +1,12 @@
 using NodaTime;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Audit;
 using WorkWindows.Service.Commands;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Rules;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -24,6 +26,8 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddTasks();
     builder.AddWeather();
     builder.AddWindows();
+    builder.AddRules();
+    builder.AddAudit();
     builder.AddJobs();
     builder.AddNotices();
     builder.AddDemo();
@@ -39,6 +43,8 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapTasks();
     app.MapWeather();
     app.MapWindows();
+    app.MapRules();
+    app.MapAudit();
     app.MapNotices();
     return app;
 });

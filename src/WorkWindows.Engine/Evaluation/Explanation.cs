@@ -47,7 +47,7 @@ public sealed record Explanation(LocalDate Day, DayState State, ImmutableArray<R
         DayState.Closed => Verdicts.Where(v => v is { Rule.Effect: Effect.Closes, Truth: Truth.Holds }),
         DayState.Unknown => Verdicts.Where(v => v is { Rule.Effect: Effect.Closes, Truth: Truth.Unknown }),
         DayState.Limited => Verdicts.Where(v => v is { Rule.Effect: Effect.Limits, Spoke: true }
-            or { Rule.Effect: Effect.Closes, Lifting.Last: not null }),
+            or { Rule.Effect: Effect.Closes or Effect.Limits, Lifting.Last: not null }),
         DayState.Open => [],
     };
 

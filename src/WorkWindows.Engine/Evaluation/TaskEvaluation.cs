@@ -69,7 +69,7 @@ public sealed class TaskEvaluation
     /// <summary>
     /// Closed beats unknown beats limited beats open. A closing rule whose input is missing makes the day unknown; a
     /// limiting rule whose input is missing counts as holding, so that its measure is taken. A day that a person has
-    /// excepted from a closing rule is at best limited.
+    /// excepted from a rule is at best limited, so that the exception shows.
     /// </summary>
     internal static TaskEvaluation Of(PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules)
     {
@@ -98,7 +98,7 @@ public sealed class TaskEvaluation
             var days = Lifts.Days(exception, point.Signals.Span);
             foreach (var applied in rules.Where(applied => applied.Rule.Id == exception.RuleId))
             {
-                if (applied.Rule.Effect == Effect.Closes)
+                if (applied.Rule.Effect is Effect.Closes or Effect.Limits)
                     limited |= (days & applied.Lifted).Except(applied.Days.Fails);
             }
         }

@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using Microsoft.AspNetCore.Authorization;
 
 namespace WorkWindows.Service.Accounts;
@@ -11,10 +12,15 @@ public static class Access
     /// <summary>Read tasks and checklists: consultants, crew leads, crew members.</summary>
     public const string Work = "work";
 
+    /// <summary>Answer for something by name: consultants who have signed in themselves, and no machine.</summary>
+    public const string Sign = "sign";
+
     internal static void AddPolicies(AuthorizationOptions options)
     {
         options.FallbackPolicy = options.DefaultPolicy;
         options.AddPolicy(Plan, policy => policy.RequireRole(nameof(Role.Consultant)));
+        options.AddPolicy(Sign, policy => policy.RequireRole(nameof(Role.Consultant))
+            .RequireClaim(ClaimTypes.NameIdentifier));
         options.AddPolicy(Work, policy => policy.RequireRole(
             nameof(Role.Consultant), nameof(Role.CrewLead), nameof(Role.CrewMember)));
     }

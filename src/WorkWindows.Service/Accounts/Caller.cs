@@ -7,7 +7,8 @@ namespace WorkWindows.Service.Accounts;
 /// <param name="OrganizationId">The organization the caller belongs to.</param>
 /// <param name="Role">What the caller may do.</param>
 /// <param name="PersonId">The person, or null for a machine.</param>
-public sealed record Caller(Guid OrganizationId, Role Role, Guid? PersonId)
+/// <param name="Name">The sign-in name of the person, or the name of the machine's key.</param>
+public sealed record Caller(Guid OrganizationId, Role Role, Guid? PersonId, string Name)
 {
     internal const string OrganizationClaim = "organization";
 
@@ -20,7 +21,8 @@ public sealed record Caller(Guid OrganizationId, Role Role, Guid? PersonId)
         return new Caller(
             Guid.Parse(organization),
             Enum.Parse<Role>(principal.FindFirstValue(ClaimTypes.Role)!),
-            person is null ? null : Guid.Parse(person));
+            person is null ? null : Guid.Parse(person),
+            principal.FindFirstValue(ClaimTypes.Name) ?? "");
     }
 
     internal static Caller OfRequest(IServiceProvider scope) =>

@@ -13,15 +13,25 @@ public enum ChangeOutcome
 
     /// <summary>What is stored stands against it.</summary>
     Conflict,
+
+    /// <summary>It can be read, but what it asks for is never done.</summary>
+    Unprocessable,
 }
 
 /// <summary>What came of a change that someone asked for.</summary>
 /// <param name="Outcome">How it ended.</param>
 /// <param name="Value">What is stored now, when it was done.</param>
 /// <param name="Faults">What is not accepted, when it was refused.</param>
-/// <param name="Reason">What stands against it, when there is a conflict.</param>
-public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Faults, string? Reason)
+/// <param name="Reason">What stands against it, when there is a conflict or it is never done.</param>
+/// <param name="Details">What else the answer tells a caller who asked for what is never done.</param>
+public sealed record Change<T>(
+    ChangeOutcome Outcome, T? Value, FieldFaults? Faults, string? Reason,
+    IReadOnlyDictionary<string, object?>? Details = null)
 {
+    /// <summary>Why it was not done, a sentence each; none when it was.</summary>
+    public IReadOnlyList<string> Complaints =>
+        [.. Faults?.Errors.Values.SelectMany(messages => messages) ?? [], .. Reason is { } reason ? new[] { reason } : []];
+
     /// <summary>The answer to the caller, where a change that was done is answered with what is stored now.</summary>
     public Results<Ok<TView>, NotFound, ValidationProblem, ProblemHttpResult> Answer<TView>(Func<T, TView> view) =>
         Outcome switch
@@ -30,6 +40,7 @@ public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Fau
             ChangeOutcome.NotFound => TypedResults.NotFound(),
             ChangeOutcome.Refused => Faults!.ToProblem(),
             ChangeOutcome.Conflict => ConflictProblem(),
+            ChangeOutcome.Unprocessable => UnprocessableProblem(),
         };
 
     /// <summary>The answer to the caller, where what was created has an address.</summary>
@@ -41,6 +52,7 @@ public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Fau
             ChangeOutcome.NotFound => TypedResults.NotFound(),
             ChangeOutcome.Refused => Faults!.ToProblem(),
             ChangeOutcome.Conflict => ConflictProblem(),
+            ChangeOutcome.Unprocessable => UnprocessableProblem(),
         };
 
     /// <summary>The answer to the caller, where there is nothing left to show.</summary>
@@ -50,10 +62,15 @@ public sealed record Change<T>(ChangeOutcome Outcome, T? Value, FieldFaults? Fau
         ChangeOutcome.NotFound => TypedResults.NotFound(),
         ChangeOutcome.Refused => Faults!.ToProblem(),
         ChangeOutcome.Conflict => ConflictProblem(),
+        ChangeOutcome.Unprocessable => UnprocessableProblem(),
     };
 
     private ProblemHttpResult ConflictProblem() => TypedResults.Problem(
         Reason, statusCode: StatusCodes.Status409Conflict, title: "What is stored stands against this.");
+
+    private ProblemHttpResult UnprocessableProblem() => TypedResults.Problem(
+        Reason, statusCode: StatusCodes.Status422UnprocessableEntity, title: "This is not done. Nothing was stored.",
+        extensions: Details);
 }
 
 /// <summary>The ends that a change may come to.</summary>
@@ -66,4 +83,9 @@ public static class Change
     public static Change<T> Refused<T>(FieldFaults faults) => new(ChangeOutcome.Refused, default, faults, null);
 
     public static Change<T> Conflict<T>(string reason) => new(ChangeOutcome.Conflict, default, null, reason);
+
+    /// <param name="reason">Why it is never done.</param>
+    /// <param name="details">Members of the answer that say it to a program.</param>
+    public static Change<T> Unprocessable<T>(string reason, params (string Name, object? Value)[] details) => new(
+        ChangeOutcome.Unprocessable, default, null, reason, details.ToDictionary(one => one.Name, one => one.Value));
 }

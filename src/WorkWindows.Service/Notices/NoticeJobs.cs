@@ -1,4 +1,5 @@
 using Hangfire;
+using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
 
@@ -7,6 +8,19 @@ public sealed class NightlyJob(NightlyRun run)
     [DisableConcurrentExecution("nightly:{0}", 60)]
     public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
         run.RunAsync(organizationId, cancellation);
+}
+
+/// <summary>
+/// Has an organization's tasks looked at at once and not at night: what was changed may close a day on which a crew is
+/// at work.
+/// </summary>
+public sealed class PromptLook(IBackgroundJobClient jobs, CurrentOrganization current)
+{
+    public void Enqueue()
+    {
+        var organization = current.Id!.Value;
+        jobs.Enqueue<NightlyJob>(job => job.RunAsync(organization, CancellationToken.None));
+    }
 }
 
 public sealed class OutboxJob(Outbox outbox)

@@ -18,6 +18,7 @@ public static class NoticeServices
                 ? new SmtpTransport(options)
                 : new OutboxFolder(folder));
         services.AddScoped<NightlyRun>();
+        services.AddScoped<PromptLook>();
         services.AddScoped<Outbox>();
         services.AddScoped<OutboxRound>();
         services.AddScoped<NightlySchedule>();

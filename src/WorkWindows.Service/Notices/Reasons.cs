@@ -74,7 +74,9 @@ internal static class Reasons
     }
 
     private static string Limited(TaskEvaluation evaluation, LocalDate day) => "limited. " + string.Join(" ",
-        Explanation.Of(evaluation, day).Deciding.Select(verdict => $"{verdict.Rule.Measure} ({Found(verdict)})"));
+        Explanation.Of(evaluation, day).Deciding.Select(verdict =>
+            Wording.Lifted(verdict) is { } exception ? $"{exception}."
+                : $"{verdict.Rule.Measure} ({Found(verdict)})"));
 
     private static string Found(RuleVerdict verdict)
     {

@@ -1,12 +1,14 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Service.Audit;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Properties;
 
 /// <summary>Keeps what was seen of leaf-out on properties, one day a year.</summary>
-public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
+public sealed class LeafOutHandler(WorkWindowsDb db, AuditLog audit, PromptLook look, IClock clock)
 {
     private const int LongestNote = 1000;
     private const int FirstYear = 1900;
@@ -35,6 +37,9 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
             return Change.Refused<SiteObservation>(faults);
 
         var observation = await FindAsync(propertyId, year, cancellation);
+        if (observation is not null && (observation.ObservedOn, observation.Note) == (observedOn!.Value, trimmed))
+            return Change.Done(observation);
+        var before = observation is null ? null : LeafOutSeen.Of(observation);
         if (observation is null)
         {
             observation = new SiteObservation
@@ -48,7 +53,9 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
         }
         (observation.ObservedOn, observation.Note) = (observedOn!.Value, trimmed);
         (observation.RecordedAt, observation.RecordedById) = (now, recordedById);
+        await audit.AddAsync(AuditKind.LeafOut, observation.Id, before, LeafOutSeen.Of(observation), cancellation);
         await db.SaveChangesAsync(cancellation);
+        look.Enqueue();
         return Change.Done(observation);
     }
 
@@ -57,7 +64,9 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
         if (await FindAsync(propertyId, year, cancellation) is not { } observation)
             return Change.NotFound<SiteObservation>();
         db.Remove(observation);
+        await audit.AddAsync(AuditKind.LeafOut, observation.Id, LeafOutSeen.Of(observation), null, cancellation);
         await db.SaveChangesAsync(cancellation);
+        look.Enqueue();
         return Change.Done(observation);
     }
 
@@ -65,4 +74,11 @@ public sealed class LeafOutHandler(WorkWindowsDb db, IClock clock)
         db.SiteObservations.SingleOrDefaultAsync(
             seen => seen.PropertyId == propertyId && seen.Kind == SiteObservation.LeafOut && seen.ObservedOn.Year == year,
             cancellation);
+}
+
+/// <summary>What the audit keeps of a leaf-out that was seen.</summary>
+internal sealed record LeafOutSeen(Guid PropertyId, LocalDate ObservedOn, string? Note, Guid? RecordedById, Instant RecordedAt)
+{
+    public static LeafOutSeen Of(SiteObservation seen) =>
+        new(seen.PropertyId, seen.ObservedOn, seen.Note, seen.RecordedById, seen.RecordedAt);
 }

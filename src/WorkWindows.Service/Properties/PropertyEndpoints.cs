@@ -24,6 +24,7 @@ public static class PropertyEndpoints
         builder.Services.AddScoped<PropertyHandler>();
         builder.Services.AddScoped<ParcelHandler>();
         builder.Services.AddScoped<LeafOutHandler>();
+        builder.Services.AddScoped<SiteReadingHandler>();
         builder.Services.AddScoped<LandownerNames>();
         builder.Services.AddScoped<ParcelImportHandler>();
     }
@@ -41,6 +42,7 @@ public static class PropertyEndpoints
             .WithSummary("Deletes a property with its parcels and tasks, unless there are decisions about them.");
         app.MapParcels();
         app.MapLeafOuts();
+        app.MapSiteReadings();
         app.MapParcelImport();
     }
 

@@ -12,6 +12,7 @@ public static class TenantIsolation
         migration.Sql(LightenReadings);
         migration.Sql(ShowOwnRowsOnly);
         migration.Sql(KeepDecisions);
+        migration.Sql(KeepAudit);
         migration.Sql(AnswerBeforeSignIn);
     }
 
@@ -88,6 +89,20 @@ public static class TenantIsolation
         alter table decisions add constraint fk_decisions_weather_snapshots
           foreign key (organization_id, snapshot_hash) references weather_snapshots (organization_id, hash)
           deferrable initially deferred;
+        """;
+
+    /// <summary>An exception can be withdrawn and no more. The first migration has neither table yet.</summary>
+    private const string KeepAudit = $"""
+        do $$
+        begin
+          if to_regclass('audit_entries') is not null then
+            revoke update, delete on audit_entries from {DatabaseAddress.AppRole};
+          end if;
+          if to_regclass('rule_overrides') is not null then
+            revoke update, delete on rule_overrides from {DatabaseAddress.AppRole};
+            grant update (withdrawn_at, withdrawn_by_id) on rule_overrides to {DatabaseAddress.AppRole};
+          end if;
+        end $$;
         """;
 
     /// <summary>

@@ -2,8 +2,10 @@ using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Audit;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Rules;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
@@ -28,9 +30,13 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<Forecast> Forecasts => Set<Forecast>();
     public DbSet<ForecastReading> ForecastReadings => Set<ForecastReading>();
     public DbSet<WeatherAlertReport> WeatherAlertReports => Set<WeatherAlertReport>();
+    public DbSet<SiteReadingRow> SiteReadings => Set<SiteReadingRow>();
+    public DbSet<StoredOverride> RuleOverrides => Set<StoredOverride>();
+    public DbSet<OrganizationPack> OrganizationPacks => Set<OrganizationPack>();
     public DbSet<StoredPack> StoredPacks => Set<StoredPack>();
     public DbSet<WeatherSnapshot> WeatherSnapshots => Set<WeatherSnapshot>();
     public DbSet<Decision> Decisions => Set<Decision>();
+    public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Announcement> Announcements => Set<Announcement>();
     public DbSet<Message> Messages => Set<Message>();
 

@@ -1,18 +1,31 @@
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Daylight;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Rules;
 using WorkWindows.Service.Tasks;
 
 namespace WorkWindows.Service.Windows;
 
-public sealed class DayModel(WindowHandler windows, VisibleTasks tasks) : PageModel
+public sealed class DayModel(
+    WindowHandler windows, VisibleTasks tasks, OverrideHandler overrides, IAuthorizationService access, Caller caller)
+    : PageModel
 {
     private static readonly LocalDate Earliest = new(1850, 1, 1);
 
     public DayReasons View { get; private set; } = null!;
+
+    /// <summary>The day is not over, and the reader may make exceptions.</summary>
+    public bool MayExcept { get; private set; }
+
+    /// <summary>The exception that is being made, as it was entered.</summary>
+    [BindProperty]
+    public ExceptionEntry Entry { get; set; } = new();
 
     public async Task<IActionResult> OnGetAsync(Guid id, string? date, CancellationToken cancellation)
     {
@@ -22,6 +35,34 @@ public sealed class DayModel(WindowHandler windows, VisibleTasks tasks) : PageMo
         if (!RouteData.Values.ContainsKey(nameof(date)))
             return LocalRedirect(DayWords.AddressOf(id, day));
 
+        return await ShowAsync(id, day, cancellation);
+    }
+
+    /// <summary>Makes an exception for the task from the day on; what stands against it is said on the page.</summary>
+    public async Task<IActionResult> OnPostExceptionAsync(
+        Guid id, string? date, CancellationToken cancellation)
+    {
+        if (!LocalDatePattern.Iso.Parse(date ?? "").TryGetValue(default, out var day))
+            return NotFound();
+        if (!(await access.AuthorizeAsync(User, Access.Sign)).Succeeded)
+            return Forbid();
+        var place = await tasks.All.Where(task => task.Id == id)
+            .Select(task => new { task.ParcelId, task.Parcel.PropertyId }).SingleOrDefaultAsync(cancellation);
+        if (place is null)
+            return NotFound();
+        LocalDate? until = LocalDatePattern.Iso.Parse(Entry.Until ?? "").TryGetValue(default, out var last) ? last : null;
+        var made = await overrides.CreateAsync(
+            place.PropertyId, new(Entry.RuleId, place.ParcelId, id, day, until, Entry.Reason),
+            caller.PersonId!.Value, cancellation);
+        if (made.Outcome == ChangeOutcome.Done)
+            return LocalRedirect(DayWords.AddressOf(id, day));
+        foreach (var complaint in made.Complaints)
+            ModelState.AddModelError("", complaint);
+        return await ShowAsync(id, day, cancellation);
+    }
+
+    private async Task<IActionResult> ShowAsync(Guid id, LocalDate day, CancellationToken cancellation)
+    {
         if (await windows.TodayAsync(id, cancellation) is not { } today
             || day < Earliest || day > SeasonView.DaysOf(null, today).Last
             || await windows.EvaluateAsync(id, DayReasons.DaysAround(day), cancellation) is not { } evaluated)
@@ -32,6 +73,18 @@ public sealed class DayModel(WindowHandler windows, VisibleTasks tasks) : PageMo
             .Select(task => new { task.Parcel.Latitude, task.Parcel.Longitude }).SingleAsync(cancellation);
         View = DayReasons.Of(
             evaluated, day, today, SunTimes.On(day, evaluated.Task.Zone, place.Latitude, place.Longitude));
+        MayExcept = day >= today && (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         return Page();
     }
+}
+
+/// <summary>An exception as the page's form enters it.</summary>
+public sealed class ExceptionEntry
+{
+    public string? RuleId { get; set; }
+
+    /// <summary>The day on which it expires.</summary>
+    public string? Until { get; set; }
+
+    public string? Reason { get; set; }
 }

@@ -13,7 +13,9 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Day">The day.</param>
 /// <param name="Statement">The day's state.</param>
 /// <param name="Deciding">The rules that made the state.</param>
-/// <param name="AlsoSpoke">The other rules that hold, or may hold: limits, then what is required, then favours.</param>
+/// <param name="AlsoSpoke">
+/// The other rules that hold, may hold or are lifted: limits, then what is required, then favours.
+/// </param>
 /// <param name="Quiet">The rules that were checked and do not hold, a line each.</param>
 /// <param name="Light">Sunrise, sunset and the light of the shift.</param>
 /// <param name="Around">The days before and after.</param>
@@ -45,9 +47,9 @@ public sealed record DayReasons(
         return new(
             task.Task, day, DayStatement.Of(explanation, today),
             [.. deciding.Select(verdict => RuleReason.Of(verdict, day))],
-            [.. explanation.Verdicts.Where(verdict => verdict.Spoke && !deciding.Contains(verdict))
+            [.. explanation.Verdicts.Where(verdict => (verdict.Spoke || verdict.Lifting is not null) && !deciding.Contains(verdict))
                 .OrderBy(verdict => Rank(verdict.Rule.Effect)).Select(verdict => RuleReason.Of(verdict, day))],
-            [.. explanation.Verdicts.Where(verdict => !verdict.Spoke)
+            [.. explanation.Verdicts.Where(verdict => !verdict.Spoke && verdict.Lifting is null)
                 .Select(verdict => $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Select(Wording.Of))}")],
             LightOf(task, day, sun),
             DayCell.Of(task, DaysAround(day), today));

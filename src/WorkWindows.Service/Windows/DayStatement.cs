@@ -16,7 +16,8 @@ public sealed record DayStatement(DayState State, string Headline, IReadOnlyList
         {
             DayState.Open => new(explanation.State, $"Open {when}", ["No rule stands against the work."]),
             DayState.Limited => new(explanation.State, $"Limited {when}: only with these measures",
-                [.. explanation.Deciding.Select(verdict => verdict.Rule.Measure).OfType<string>().Distinct()]),
+                [.. explanation.Deciding.Select(verdict => Wording.Lifted(verdict) ?? verdict.Rule.Measure)
+                    .OfType<string>().Distinct()]),
             DayState.Unknown => new(explanation.State, $"Not known {when}: do not start",
             [
                 $"Not known: {OutlookWords.Missing(explanation)}. "

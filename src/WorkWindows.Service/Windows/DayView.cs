@@ -9,7 +9,7 @@ namespace WorkWindows.Service.Windows;
 /// <summary>Why a day is as it is.</summary>
 /// <param name="Date">The day.</param>
 /// <param name="State">What may be done.</param>
-/// <param name="Rules">The rules that spoke, those that decide the state first.</param>
+/// <param name="Rules">The rules that spoke or are lifted, those that decide the state first.</param>
 public sealed record DayView(LocalDate Date, DayState State, IReadOnlyList<RuleView> Rules)
 {
     public static DayView Of(Explanation explanation)
@@ -17,14 +17,14 @@ public sealed record DayView(LocalDate Date, DayState State, IReadOnlyList<RuleV
         var deciding = explanation.Deciding.ToHashSet();
         return new(explanation.Day, explanation.State,
         [
-            .. explanation.Verdicts.Where(verdict => verdict.Spoke)
+            .. explanation.Verdicts.Where(verdict => verdict.Spoke || verdict.Lifting is not null)
                 .OrderByDescending(deciding.Contains)
                 .Select(verdict => RuleView.Of(verdict, deciding.Contains(verdict), explanation.Day)),
         ]);
     }
 }
 
-/// <summary>A rule that spoke on a day.</summary>
+/// <summary>A rule that spoke on a day, or would have if it were not lifted.</summary>
 /// <param name="Id">Its key in the pack.</param>
 /// <param name="Title">What it says, in a few words.</param>
 /// <param name="Effect">What it does to a day on which it holds.</param>
@@ -40,17 +40,20 @@ public sealed record DayView(LocalDate Date, DayState State, IReadOnlyList<RuleV
 /// <param name="ValidFrom">The first year that its source speaks of, or null.</param>
 /// <param name="ValidTo">The last one, or null.</param>
 /// <param name="Pack">The key and version of the pack that it stands in.</param>
+/// <param name="Lifting">What takes away what it would say, or null.</param>
+/// <param name="MayBeExcepted">Whether a person can make an exception to it.</param>
 public sealed record RuleView(
     string Id, string Title, Effect Effect, Truth Truth, bool Decides, bool InventoryMissing, string Because,
     string? Measure, IReadOnlyList<FindingView> Findings, Authority Authority, RuleSource Source,
-    bool OutsideValidYears, int? ValidFrom, int? ValidTo, string Pack)
+    bool OutsideValidYears, int? ValidFrom, int? ValidTo, string Pack, Lifting? Lifting, bool MayBeExcepted)
 {
     internal static RuleView Of(RuleVerdict verdict, bool decides, LocalDate day)
     {
         var rule = verdict.Rule;
         return new(rule.Id, rule.Title, rule.Effect, verdict.Truth, decides, verdict.InventoryMissing, rule.Because,
             rule.Measure, [.. verdict.Findings.Select(FindingView.Of)], rule.Authority, rule.Source,
-            verdict.OutsideValidYears(day), rule.Valid.From, rule.Valid.To, $"{verdict.Pack.Id} {verdict.Pack.Version}");
+            verdict.OutsideValidYears(day), rule.Valid.From, rule.Valid.To, $"{verdict.Pack.Id} {verdict.Pack.Version}",
+            verdict.Lifting, rule.MayBeExcepted);
     }
 }
 

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Decisions;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Rules.Reading;
 using WorkWindows.Engine.Signals;
 using WorkWindows.Service.Storage;
@@ -9,7 +10,7 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Windows;
 
 /// <summary>Keeps decisions with everything needed to make them again.</summary>
-public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock clock)
+public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock clock)
 {
     /// <summary>
     /// Adds a decision for each task of whose days something else is to be said than was last decided; the caller
@@ -49,7 +50,7 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
         await KeepSnapshotsAsync(
             snapshots.Where(pair => added.Exists(decision => decision.SnapshotHash == pair.Value)), cancellation);
         if (added.Count > 0)
-            await KeepPacksAsync(cancellation);
+            await KeepPacksAsync(tasks.SelectMany(task => task.Evaluation.Packs).Distinct(), cancellation);
         db.Decisions.AddRange(added);
         return added;
     }
@@ -83,17 +84,18 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks packs, IClock cloc
             db.WeatherSnapshots.Add(new() { Hash = hash, Content = Snapshot.Write(signals) });
     }
 
-    private async Task KeepPacksAsync(CancellationToken cancellation)
+    /// <summary>Texts of organizations are kept as soon as they are handed in; those of the service from here on.</summary>
+    private async Task KeepPacksAsync(IEnumerable<RulePack> relied, CancellationToken cancellation)
     {
         var kept = await db.StoredPacks.Select(pack => pack.Hash).ToListAsync(cancellation);
-        foreach (var pack in packs.Packs.Where(pack => !kept.Contains(pack.Hash)))
+        foreach (var pack in relied.Where(pack => !kept.Contains(pack.Hash)))
         {
             db.StoredPacks.Add(new()
             {
                 Hash = pack.Hash,
                 PackId = pack.Id,
                 Version = pack.Version,
-                Text = packs.Texts[pack.Hash],
+                Text = shipped.Texts[pack.Hash],
             });
         }
     }

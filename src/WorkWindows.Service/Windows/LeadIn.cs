@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
@@ -11,6 +10,6 @@ namespace WorkWindows.Service.Windows;
 /// </summary>
 internal static class LeadIn
 {
-    public static DaySpan Before(DaySpan days, ImmutableArray<RulePack> packs) =>
+    public static DaySpan Before(DaySpan days, IEnumerable<RulePack> packs) =>
         DaySpan.Between(Lookback.Before(days.First, packs), days.Last);
 }

@@ -6,6 +6,7 @@ using WorkWindows.Engine.Rules;
 namespace WorkWindows.Service.Windows;
 
 /// <summary>What one rule says of a day, as the page of the day tells it.</summary>
+/// <param name="Id">The rule's id.</param>
 /// <param name="Title">The rule.</param>
 /// <param name="Effect">What it does.</param>
 /// <param name="Because">Why.</param>
@@ -15,9 +16,12 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Authority">How binding it is.</param>
 /// <param name="Source">Where it is stated.</param>
 /// <param name="Address">Where that can be read, if it is on the web.</param>
+/// <param name="Lifted">What takes away what it would say, in a sentence; null when nothing does.</param>
+/// <param name="MayBeExcepted">It stands, and a person can make an exception to it.</param>
 public sealed record RuleReason(
-    string Title, string Effect, string Because, string? Measure, IReadOnlyList<string> Doubts,
-    IReadOnlyList<FindingWords> Facts, string Authority, string Source, string? Address)
+    string Id, string Title, string Effect, string Because, string? Measure, IReadOnlyList<string> Doubts,
+    IReadOnlyList<FindingWords> Facts, string Authority, string Source, string? Address,
+    string? Lifted, bool MayBeExcepted)
 {
     private const int DaysInAYear = 365;
     private const string NoSource = "common practice, no source";
@@ -26,9 +30,10 @@ public sealed record RuleReason(
     {
         var rule = verdict.Rule;
         return new(
-            rule.Title, Wording.Of(rule.Effect), rule.Because, rule.Measure, [.. DoubtsOf(verdict, day)],
+            rule.Id, rule.Title, Wording.Of(rule.Effect), rule.Because, rule.Measure, [.. DoubtsOf(verdict, day)],
             [.. verdict.Findings.Where(finding => !IsEveryDay(finding)).Select(Wording.Parts)],
-            Wording.Of(rule.Authority), Wording.Of(SaidOnce(rule.Source)), WebAddress(rule.Source.Address));
+            Wording.Of(rule.Authority), Wording.Of(SaidOnce(rule.Source)), WebAddress(rule.Source.Address),
+            Wording.Lifted(verdict), verdict.Spoke && rule.MayBeExcepted);
     }
 
     private static IEnumerable<string> DoubtsOf(RuleVerdict verdict, LocalDate day)

@@ -1,7 +1,11 @@
+using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Rules;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -9,7 +13,8 @@ using WorkWindows.Service.Weather;
 namespace WorkWindows.Service.Windows;
 
 public sealed class SeasonModel(
-    WindowHandler windows, VisibleTasks tasks, ParcelWeather weather, WorkWindowsDb db) : PageModel
+    WindowHandler windows, VisibleTasks tasks, ParcelWeather weather, SiteNotes notes, OverrideHandler overrides,
+    IAuthorizationService access, Caller caller, WorkWindowsDb db) : PageModel
 {
     private const int DecisionsShown = 10;
 
@@ -26,6 +31,11 @@ public sealed class SeasonModel(
     public IReadOnlyList<int> Years { get; private set; } = [];
 
     public IReadOnlyList<DecisionLine> Decisions { get; private set; } = [];
+
+    /// <summary>The exceptions and readings that count today or later.</summary>
+    public SiteNotes.Notes Notes { get; private set; } = new([], []);
+
+    public bool MaySign { get; private set; }
 
     public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation)
     {
@@ -44,8 +54,21 @@ public sealed class SeasonModel(
         if (await windows.EvaluateAsync(id, days, cancellation) is not { } evaluated)
             return NotFound();
         View = SeasonView.Of(evaluated, days, Today);
+        Notes = await notes.ReadAsync(View.Task, Today, cancellation);
+        MaySign = (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         Decisions = await DecisionsAsync(id, View.Task.Zone, cancellation);
         return Page();
+    }
+
+    public async Task<IActionResult> OnPostWithdrawAsync(
+        Guid id, Guid exception, CancellationToken cancellation)
+    {
+        if (!(await access.AuthorizeAsync(User, Access.Sign)).Succeeded)
+            return Forbid();
+        var property = await tasks.All.Where(task => task.Id == id).Select(task => task.Parcel.PropertyId)
+            .SingleOrDefaultAsync(cancellation);
+        var withdrawn = await overrides.WithdrawAsync(property, exception, caller.PersonId!.Value, cancellation);
+        return withdrawn.Outcome == ChangeOutcome.Done ? LocalRedirect($"/tasks/{id}") : NotFound();
     }
 
     private async Task<IReadOnlyList<DecisionLine>> DecisionsAsync(

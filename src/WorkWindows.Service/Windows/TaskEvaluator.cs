@@ -15,7 +15,8 @@ using WorkWindows.Service.Weather;
 namespace WorkWindows.Service.Windows;
 
 /// <summary>Evaluates planned tasks from what is stored. Signals are computed once a weather point.</summary>
-public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, RulePacks packs, IClock clock)
+public sealed class TaskEvaluator(
+    WorkWindowsDb db, WeatherRecords weather, PackShelf shelf, PropertyRecords records, IClock clock)
 {
     /// <summary>Evaluates tasks over the given days, with lead-in days before them.</summary>
     /// <param name="tasks">The tasks; what the caller may see of them is the caller's to restrict.</param>
@@ -28,9 +29,11 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var rows = await RowsAsync(tasks, organization.Name, cancellation);
         var stations = await StationsAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
-        var observations = await ObservationsAsync([.. rows.Select(row => row.Task.PropertyId).Distinct()], cancellation);
+        var properties = rows.Select(row => row.Task.PropertyId).Distinct().ToList();
+        var packs = await shelf.ReadAsync(cancellation);
         var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
-        var span = LeadIn.Before(days, packs.Packs);
+        var span = LeadIn.Before(days, packs.OfAny(properties));
+        var said = await records.ReadAsync(properties, span, cancellation);
 
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
         var rules = new Dictionary<(PointWeather, Guid Property), PointRules>();
@@ -43,12 +46,12 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
                 points[(source, row.Task.Zone)] = point =
                     await WeatherAsync(source, row.Task.Zone, span, shift, cancellation);
             }
-            // Only a property with observations of its own needs rules of its own.
-            var seen = observations[row.Task.PropertyId].ToArray();
-            var key = (point, seen.Length == 0 ? Guid.Empty : row.Task.PropertyId);
+            // Only a property with observations or packs of its own needs rules of its own.
+            var property = row.Task.PropertyId;
+            var key = (point, said.HasSeen(property) || packs.HasOwn(property) ? property : Guid.Empty);
             if (!rules.TryGetValue(key, out var pointRules))
-                rules[key] = pointRules = new(packs.Packs, point.On(seen));
-            evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts)));
+                rules[key] = pointRules = new(packs.Of(property), point.On(said.LeafOuts(property)).With(said.Readings(property)));
+            evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts with { Overrides = said.Overrides(row.Task) })));
         }
         return evaluated;
     }
@@ -126,15 +129,6 @@ public sealed class TaskEvaluator(WorkWindowsDb db, WeatherRecords weather, Rule
     private async Task<ILookup<Guid, ParcelStation>> StationsAsync(List<Guid> parcels, CancellationToken cancellation) =>
         (await db.ParcelStations.AsNoTracking().Include(link => link.Station)
             .Where(link => parcels.Contains(link.ParcelId)).ToListAsync(cancellation)).ToLookup(link => link.ParcelId);
-
-    private async Task<ILookup<Guid, SeasonEvent>> ObservationsAsync(
-        List<Guid> properties, CancellationToken cancellation) =>
-        (await db.SiteObservations.AsNoTracking()
-            .Where(seen => properties.Contains(seen.PropertyId) && seen.Kind == SiteObservation.LeafOut)
-            .ToListAsync(cancellation))
-            .ToLookup(
-                seen => seen.PropertyId,
-                seen => new SeasonEvent(SeasonEventKind.LeafOut, seen.ObservedOn, Basis.SiteObservation));
 
     private sealed record TaskRow(TaskSummary Task, TaskFacts Facts, double LatitudeDeg, double LongitudeDeg);
 

@@ -8,10 +8,13 @@ public static class WindowServices
     {
         builder.Services.AddMemoryCache();
         builder.Services.AddSingleton<RulePacks>();
+        builder.Services.AddScoped<PackShelf>();
+        builder.Services.AddScoped<PropertyRecords>();
         builder.Services.AddScoped<WeatherRecords>();
         builder.Services.AddScoped<TaskEvaluator>();
         builder.Services.AddScoped<DecisionStore>();
         builder.Services.AddScoped<DecisionComparison>();
+        builder.Services.AddScoped<SiteNotes>();
         builder.Services.AddScoped<WindowHandler>();
         builder.Services.AddScoped<WeekHandler>();
     }

@@ -33,6 +33,35 @@ public class LiftsTests
         Assert.Equal(states, Given.States([Upper(authority, lifeSafety)], FourDays, Excepted));
 
     [Fact]
+    public void Override_OfALimit_LeavesItsDaysLimited_WithoutTheMeasure()
+    {
+        var limit = RulePackReader.Read(
+            """
+            pack: upper
+            version: "1"
+            title: Upper
+            level: national
+            rules:
+              - id: upper
+                title: Care
+                effect: limits
+                scope: { practices: [hinge-cut] }
+                when: { calendar: { from: 01-01, to: 12-31 } }
+                because: It is so.
+                measure: Go slowly.
+                authority: common-practice
+                source: { title: Test }
+            """);
+
+        Assert.Equal("LLLL", Given.States([limit], FourDays, Excepted));
+        var verdict = Assert.Single(
+            Explanation.Of(new PointRules([limit], FourDays).Evaluate(Excepted), Given.First.PlusDays(1)).Deciding);
+        Assert.False(verdict.Spoke);
+        Assert.Equal(
+            "Exception to 'Care' by Ada Birch until 3 Jan 2026: The stand was looked at.", Wording.Lifted(verdict));
+    }
+
+    [Fact]
     public void Override_ChangesNothing_OnDaysThatTheRuleDoesNotClose() => Assert.Equal(
         "OOOO",
         Given.States([Upper("common-practice", "", "calendar: { on: 06-01 }")], FourDays, Excepted));

@@ -118,6 +118,10 @@ public sealed class TenantIsolationTests(TestDatabase database) : IClassFixture<
     [InlineData("delete from weather_snapshots")]
     [InlineData("update stored_packs set text = ''")]
     [InlineData("delete from stored_packs")]
+    [InlineData("update audit_entries set by = 'nobody'")]
+    [InlineData("delete from audit_entries")]
+    [InlineData("update rule_overrides set last_day = last_day + 1")]
+    [InlineData("delete from rule_overrides")]
     public async Task Decisions_CannotBeChanged(string sql)
     {
         await using var raw = await database.ConnectAsync();

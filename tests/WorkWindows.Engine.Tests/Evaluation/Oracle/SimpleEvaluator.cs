@@ -30,7 +30,7 @@ internal static class SimpleEvaluator
                 && Applies(other.Scope, facts) == Truth.Holds && Of(other.When, signals, day) == Truth.Holds);
             if (lifted && rule.Authority != Authority.Regulation && !rule.LifeSafety)
             {
-                limited |= excepted && rule.Effect == Effect.Closes;
+                limited |= excepted && rule.Effect is Effect.Closes or Effect.Limits;
                 continue;
             }
             closed |= rule.Effect == Effect.Closes && truth == Truth.Holds && applies == Truth.Holds;
