@@ -34,7 +34,7 @@ public sealed record Rule(
     /// <summary>Whether a rule of a lower pack or a person's override may lift it: law and life-safety never.</summary>
     public bool MayBeLifted => Authority != Authority.Regulation && !LifeSafety;
 
-    /// <summary>Whether it is one that a person's exception can be made to: it closes or limits, and may be lifted.</summary>
+    /// <summary>Whether a person can make an exception to it: it closes or limits, and may be lifted.</summary>
     public bool MayBeExcepted => Effect is Effect.Closes or Effect.Limits && MayBeLifted;
 }
 

@@ -65,13 +65,14 @@ public sealed record SignalSet(
         foreach (var reading in readings)
         {
             var signal = changed.GetValueOrDefault(reading.Kind) ?? Signal.Missing(reading.Kind, Span);
-            var (first, last) = (Math.Max(Span.IndexOf(reading.First), 0), Math.Min(Span.IndexOf(reading.Last), Span.Count - 1));
-            for (var day = first; day <= last; day++)
+            var last = Math.Min(Span.IndexOf(reading.Last), Span.Count - 1);
+            for (var day = Math.Max(Span.IndexOf(reading.First), 0); day <= last; day++)
                 signal = signal.With(day, reading.Value);
             changed[reading.Kind] = signal;
             kinds.Add(reading.Kind);
         }
-        Follow(SignalKind.HeatIndexC, SignalKind.MaxTemperatureC, SignalKind.MinHumidityPercent, DerivedSignals.HeatIndex);
+        Follow(
+            SignalKind.HeatIndexC, SignalKind.MaxTemperatureC, SignalKind.MinHumidityPercent, DerivedSignals.HeatIndex);
         Follow(SignalKind.WindChillC, SignalKind.MinTemperatureC, SignalKind.WindMps, DerivedSignals.WindChill);
         return kinds.Count == 0 ? this : this with { Signals = changed.ToImmutable() };
 

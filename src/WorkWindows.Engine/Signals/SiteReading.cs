@@ -2,7 +2,7 @@ using NodaTime;
 
 namespace WorkWindows.Engine.Signals;
 
-/// <summary>What someone read on the property itself; on its days it stands in the place of a signal's own value.</summary>
+/// <summary>What someone read on the property itself; on its days it takes the place of a signal's own value.</summary>
 /// <param name="Kind">What was read.</param>
 /// <param name="Value">The reading, in the unit of the signal.</param>
 /// <param name="First">The first day it stands for.</param>

@@ -42,10 +42,14 @@ public static class AuditEndpoints
         var faults = new FieldFaults();
         if (kind is not null && !Kinds.ContainsKey(kind))
             faults.Add("kind", kind, string.Join(", ", Kinds.Keys));
-        if (!AskedDays.TryRead(from ?? $"{today.PlusDays(-DaysBack):R}", to ?? $"{today:R}", today, faults, out var days))
+        if (!AskedDays.TryRead(
+            from ?? $"{today.PlusDays(-DaysBack):R}", to ?? $"{today:R}", today, faults, out var days))
+        {
             return faults.ToProblem();
+        }
 
-        var (start, end) = (zone.AtStartOfDay(days.First).ToInstant(), zone.AtStartOfDay(days.Last.PlusDays(1)).ToInstant());
+        var start = zone.AtStartOfDay(days.First).ToInstant();
+        var end = zone.AtStartOfDay(days.Last.PlusDays(1)).ToInstant();
         var entries = db.AuditEntries.AsNoTracking().Where(entry => entry.At >= start && entry.At < end);
         if (kind is not null && Kinds[kind] is var wanted)
             entries = entries.Where(entry => entry.Kind == wanted);

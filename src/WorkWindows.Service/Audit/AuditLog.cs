@@ -8,7 +8,7 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Audit;
 
-/// <summary>Writes down who changed what. The caller saves, so that a change and its entry are stored together.</summary>
+/// <summary>Writes down who changed what. The caller saves: a change and its entry are stored together.</summary>
 public sealed class AuditLog(WorkWindowsDb db, Caller caller, IClock clock, IOptions<JsonOptions> json)
 {
     /// <param name="kind">What the row is.</param>

@@ -30,7 +30,10 @@ public sealed record Change<T>(
 {
     /// <summary>Why it was not done, a sentence each; none when it was.</summary>
     public IReadOnlyList<string> Complaints =>
-        [.. Faults?.Errors.Values.SelectMany(messages => messages) ?? [], .. Reason is { } reason ? new[] { reason } : []];
+    [
+        .. Faults?.Errors.Values.SelectMany(messages => messages) ?? [],
+        .. Reason is { } reason ? new[] { reason } : [],
+    ];
 
     /// <summary>The answer to the caller, where a change that was done is answered with what is stored now.</summary>
     public Results<Ok<TView>, NotFound, ValidationProblem, ProblemHttpResult> Answer<TView>(Func<T, TView> view) =>

@@ -77,7 +77,8 @@ public sealed class LeafOutHandler(WorkWindowsDb db, AuditLog audit, PromptLook 
 }
 
 /// <summary>What the audit keeps of a leaf-out that was seen.</summary>
-internal sealed record LeafOutSeen(Guid PropertyId, LocalDate ObservedOn, string? Note, Guid? RecordedById, Instant RecordedAt)
+internal sealed record LeafOutSeen(
+    Guid PropertyId, LocalDate ObservedOn, string? Note, Guid? RecordedById, Instant RecordedAt)
 {
     public static LeafOutSeen Of(SiteObservation seen) =>
         new(seen.PropertyId, seen.ObservedOn, seen.Note, seen.RecordedById, seen.RecordedAt);

@@ -19,12 +19,12 @@ namespace WorkWindows.Service.Properties;
 /// <param name="RecordedBy">Their name; null in the audit, which names them beside it.</param>
 /// <param name="RecordedAt">When.</param>
 public sealed record SiteReadingView(
-    Guid Id, Guid PropertyId, string Signal, string Value, LocalDate SeenOn, LocalDate Until, string? Note, Guid RecordedById,
-    string? RecordedBy, Instant RecordedAt)
+    Guid Id, Guid PropertyId, string Signal, string Value, LocalDate SeenOn, LocalDate Until, string? Note,
+    Guid RecordedById, string? RecordedBy, Instant RecordedAt)
 {
     internal static SiteReadingView Of(SiteReadingRow row, string? recordedBy) => new(
-        row.Id, row.PropertyId, SignalWords.OfSiteReading(row.Signal), row.Given, row.SeenOn, row.Until, row.Note, row.RecordedById,
-        recordedBy, row.RecordedAt);
+        row.Id, row.PropertyId, SignalWords.OfSiteReading(row.Signal), row.Given, row.SeenOn, row.Until, row.Note,
+        row.RecordedById, recordedBy, row.RecordedAt);
 }
 
 internal static class SiteReadingEndpoints
@@ -35,7 +35,7 @@ internal static class SiteReadingEndpoints
             .RequireAuthorization();
         readings.MapGet("", ListAsync).WithSummary("Lists what was read on a property, the latest first.");
         readings.MapPost("", CreateAsync).RequireAuthorization(Access.Sign)
-            .WithSummary("Says what was read on a property; it takes the place of the weather record until it expires.");
+            .WithSummary("Says what was read on a property; it takes the place of the record until it expires.");
         readings.MapDelete("/{id:guid}", DeleteAsync).RequireAuthorization(Access.Sign)
             .WithSummary("Takes a reading back.");
     }
@@ -51,8 +51,10 @@ internal static class SiteReadingEndpoints
         return TypedResults.Ok(rows.ConvertAll(View));
     }
 
-    private static async Task<Results<Created<SiteReadingView>, NotFound, ValidationProblem, ProblemHttpResult>> CreateAsync(
-        Guid propertyId, SiteReadingForm form, Caller caller, SiteReadingHandler readings, CancellationToken cancellation) =>
+    private static async Task<Results<Created<SiteReadingView>, NotFound, ValidationProblem, ProblemHttpResult>>
+        CreateAsync(
+            Guid propertyId, SiteReadingForm form, Caller caller, SiteReadingHandler readings,
+            CancellationToken cancellation) =>
         (await readings.CreateAsync(propertyId, form, caller.PersonId!.Value, cancellation))
         .AnswerCreated(View, made => $"/api/properties/{propertyId}/observations/{made.Id}");
 

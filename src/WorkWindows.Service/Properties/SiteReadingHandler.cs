@@ -41,7 +41,8 @@ public sealed class SiteReadingHandler(WorkWindowsDb db, AuditLog audit, PromptL
         var value = kind is { } known ? Value(known, form.Value, faults) : null;
         if (kind is { } signal)
             CheckDays(signal, form, now.InZone(DateTimeZoneProviders.Tzdb[property.TimeZone]).Date, faults);
-        var note = faults.Optional("note", form.Note, text => text.Length <= LongestNote, $"at most {LongestNote} characters");
+        var note = faults.Optional(
+            "note", form.Note, text => text.Length <= LongestNote, $"at most {LongestNote} characters");
         if (faults.Any)
             return Change.Refused<SiteReadingRow>(faults);
 
@@ -72,8 +73,8 @@ public sealed class SiteReadingHandler(WorkWindowsDb db, AuditLog audit, PromptL
 
     public async Task<Change<SiteReadingRow>> DeleteAsync(Guid propertyId, Guid id, CancellationToken cancellation)
     {
-        if (await db.SiteReadings.SingleOrDefaultAsync(row => row.Id == id && row.PropertyId == propertyId, cancellation)
-            is not { } reading)
+        if (await db.SiteReadings.SingleOrDefaultAsync(
+            row => row.Id == id && row.PropertyId == propertyId, cancellation) is not { } reading)
         {
             return Change.NotFound<SiteReadingRow>();
         }

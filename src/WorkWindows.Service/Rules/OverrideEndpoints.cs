@@ -37,9 +37,9 @@ internal static class OverrideEndpoints
         var overrides = app.MapGroup("/api/properties/{propertyId:guid}/overrides").WithTags("Overrides")
             .RequireAuthorization();
         overrides.MapGet("", ListAsync)
-            .WithSummary("Lists the exceptions to rules on a property, withdrawn and expired ones too, the newest first.");
+            .WithSummary("Lists the exceptions on a property, withdrawn and expired ones too, the newest first.");
         overrides.MapPost("", CreateAsync).RequireAuthorization(Access.Sign)
-            .WithSummary("Makes an exception to a rule that is neither regulation nor life safety; a person must sign it.");
+            .WithSummary("Makes an exception to a rule that is neither regulation nor life safety; a person signs it.");
         overrides.MapDelete("/{id:guid}", WithdrawAsync).RequireAuthorization(Access.Sign)
             .WithSummary("Withdraws an exception; it stays in the list.");
     }
@@ -54,8 +54,10 @@ internal static class OverrideEndpoints
         return TypedResults.Ok(rows.ConvertAll(View));
     }
 
-    private static async Task<Results<Created<OverrideView>, NotFound, ValidationProblem, ProblemHttpResult>> CreateAsync(
-        Guid propertyId, OverrideForm form, Caller caller, OverrideHandler overrides, CancellationToken cancellation) =>
+    private static async Task<Results<Created<OverrideView>, NotFound, ValidationProblem, ProblemHttpResult>>
+        CreateAsync(
+            Guid propertyId, OverrideForm form, Caller caller, OverrideHandler overrides,
+            CancellationToken cancellation) =>
         (await overrides.CreateAsync(propertyId, form, caller.PersonId!.Value, cancellation))
         .AnswerCreated(View, made => $"/api/properties/{propertyId}/overrides/{made.Id}");
 

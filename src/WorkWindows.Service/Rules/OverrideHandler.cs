@@ -89,8 +89,8 @@ public sealed class OverrideHandler(
         Guid propertyId, Guid id, Guid personId, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
-        if (await db.RuleOverrides.SingleOrDefaultAsync(row => row.Id == id && row.PropertyId == propertyId, cancellation)
-            is not { } exception)
+        if (await db.RuleOverrides.SingleOrDefaultAsync(
+            row => row.Id == id && row.PropertyId == propertyId, cancellation) is not { } exception)
         {
             return Change.NotFound<StoredOverride>();
         }

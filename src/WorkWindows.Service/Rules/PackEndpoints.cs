@@ -36,7 +36,8 @@ internal static class PackEndpoints
         var packs = app.MapGroup("/api/rule-packs").WithTags("Rule packs");
         packs.MapGet("", ListAsync).RequireAuthorization(Access.Work)
             .WithSummary("Lists the rule packs of the service, the organization and its properties.");
-        packs.MapGet("/{packId}", TextAsync).RequireAuthorization(Access.Work).WithSummary("Gives the text of a rule pack.");
+        packs.MapGet("/{packId}", TextAsync).RequireAuthorization(Access.Work)
+            .WithSummary("Gives the text of a rule pack.");
         packs.MapPut("/{packId}", PutAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Stores a rule pack of the organization, or of one property; with a fault nothing changes.")
             .Accepts<IFormFile>(Yaml, ["text/yaml", "text/plain", .. HandedInFile.AnyType]);

@@ -12,7 +12,7 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Rules;
 
-/// <summary>Takes in, replaces and removes the rule packs of an organization. A pack with an error changes nothing.</summary>
+/// <summary>Takes in, replaces and removes rule packs of an organization. A pack with an error changes nothing.</summary>
 public sealed class PackHandler(
     WorkWindowsDb db, CurrentOrganization organization, RulePacks shipped, PackShelf shelf, AuditLog audit,
     PromptLook look, Caller caller, IClock clock)
@@ -28,12 +28,12 @@ public sealed class PackHandler(
         if (propertyId is { } property && !await db.Properties.AnyAsync(row => row.Id == property, cancellation))
             return Change.NotFound<OrganizationPack>();
         if (shipped.Find(packId) is not null)
-            return Change.Conflict<OrganizationPack>($"The pack '{packId}' comes with the service; choose another key.");
+            return Change.Conflict<OrganizationPack>($"The pack '{packId}' comes with the service; choose another.");
         var kept = await FindAsync(packId, cancellation);
         if (kept is not null && kept.PropertyId != propertyId)
             return Change.Conflict<OrganizationPack>($"The pack '{packId}' stands elsewhere; remove it there first.");
-        var stacks = await shelf.ReadAsync(cancellation);
-        var others = (propertyId is { } own ? stacks.Of(own) : stacks.Shared).RemoveAll(pack => pack.Id == packId);
+        var stacks = await shelf.ReadAsync(packId, cancellation);
+        var others = propertyId is { } own ? stacks.Of(own) : stacks.Shared;
         RulePack pack;
         try
         {
@@ -48,7 +48,8 @@ public sealed class PackHandler(
         if (kept?.Hash == pack.Hash)
             return Change.Done(kept);
         if (await db.StoredPacks.AnyAsync(
-            stored => stored.PackId == packId && stored.Version == pack.Version && stored.Hash != pack.Hash, cancellation))
+            stored => stored.PackId == packId && stored.Version == pack.Version && stored.Hash != pack.Hash,
+            cancellation))
         {
             return Change.Conflict<OrganizationPack>(
                 $"The version '{pack.Version}' of the pack '{packId}' is kept with another text; raise the version.");
@@ -62,7 +63,14 @@ public sealed class PackHandler(
         var now = clock.GetCurrentInstant();
         if (kept is null)
         {
-            kept = new() { PackId = packId, PropertyId = propertyId, Version = pack.Version, Hash = pack.Hash, ChangedAt = now };
+            kept = new()
+            {
+                PackId = packId,
+                PropertyId = propertyId,
+                Version = pack.Version,
+                Hash = pack.Hash,
+                ChangedAt = now,
+            };
             db.Add(kept);
         }
         (kept.Version, kept.Hash, kept.ChangedAt, kept.ChangedById) = (pack.Version, pack.Hash, now, caller.PersonId);
@@ -79,9 +87,8 @@ public sealed class PackHandler(
             return shipped.Find(packId) is null
                 ? Change.NotFound<OrganizationPack>()
                 : Change.Conflict<OrganizationPack>($"The pack '{packId}' comes with the service and stays.");
-        var stacks = await shelf.ReadAsync(cancellation);
-        var others = stacks.Shared.RemoveAll(pack => pack.Id == packId);
-        if (kept.PropertyId is null && await BrokenAsync(stacks, others, cancellation) is { } broken)
+        var stacks = await shelf.ReadAsync(packId, cancellation);
+        if (kept.PropertyId is null && await BrokenAsync(stacks, stacks.Shared, cancellation) is { } broken)
             return Change.Conflict<OrganizationPack>(broken);
         db.Remove(kept);
         await audit.AddAsync(AuditKind.RulePack, kept.Id, PackView.Of(kept), null, cancellation);
@@ -109,7 +116,8 @@ public sealed class PackHandler(
                 }
                 catch (PackException wrong)
                 {
-                    return $"The pack '{pack.Id}' of the property {packs.Key} could not stand beside this: {wrong.Message}";
+                    return $"The pack '{pack.Id}' of the property {packs.Key} could not stand beside this: "
+                        + wrong.Message;
                 }
             }
         }

@@ -8,7 +8,7 @@ using WorkWindows.Service.Tasks;
 
 namespace WorkWindows.Service.Rules;
 
-/// <summary>A person's exception to a rule on a property, on one of its parcels or for one task. Never deleted.</summary>
+/// <summary>A person's exception to a rule on a property, a parcel of it or one task. Never deleted.</summary>
 public sealed class StoredOverride : ITenantRow
 {
     /// <summary>The longest that an exception may last.</summary>
@@ -56,7 +56,8 @@ internal sealed class StoredOverrideMapping : IEntityTypeConfiguration<StoredOve
         builder.HasOne<Property>().WithMany().HasForeignKey(row => row.PropertyId).OnDelete(DeleteBehavior.Cascade);
         builder.HasOne<Parcel>().WithMany().HasForeignKey(row => row.ParcelId).OnDelete(DeleteBehavior.Cascade);
         builder.HasOne<PlannedTask>().WithMany().HasForeignKey(row => row.TaskId).OnDelete(DeleteBehavior.Cascade);
-        builder.HasOne(row => row.MadeBy).WithMany().HasForeignKey(row => row.MadeById).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne(row => row.MadeBy).WithMany().HasForeignKey(row => row.MadeById)
+            .OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Person>().WithMany().HasForeignKey(row => row.WithdrawnById).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -50,9 +50,9 @@ public sealed class DayModel(
             .Select(task => new { task.ParcelId, task.Parcel.PropertyId }).SingleOrDefaultAsync(cancellation);
         if (place is null)
             return NotFound();
-        LocalDate? until = LocalDatePattern.Iso.Parse(Entry.Until ?? "").TryGetValue(default, out var last) ? last : null;
+        var until = LocalDatePattern.Iso.Parse(Entry.Until ?? "");
         var made = await overrides.CreateAsync(
-            place.PropertyId, new(Entry.RuleId, place.ParcelId, id, day, until, Entry.Reason),
+            place.PropertyId, new(Entry.RuleId, place.ParcelId, id, day, until.Success ? until.Value : null, Entry.Reason),
             caller.PersonId!.Value, cancellation);
         if (made.Outcome == ChangeOutcome.Done)
             return LocalRedirect(DayWords.AddressOf(id, day));

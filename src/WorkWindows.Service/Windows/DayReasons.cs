@@ -47,7 +47,8 @@ public sealed record DayReasons(
         return new(
             task.Task, day, DayStatement.Of(explanation, today),
             [.. deciding.Select(verdict => RuleReason.Of(verdict, day))],
-            [.. explanation.Verdicts.Where(verdict => (verdict.Spoke || verdict.Lifting is not null) && !deciding.Contains(verdict))
+            [.. explanation.Verdicts
+                .Where(verdict => (verdict.Spoke || verdict.Lifting is not null) && !deciding.Contains(verdict))
                 .OrderBy(verdict => Rank(verdict.Rule.Effect)).Select(verdict => RuleReason.Of(verdict, day))],
             [.. explanation.Verdicts.Where(verdict => !verdict.Spoke && verdict.Lifting is null)
                 .Select(verdict => $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Select(Wording.Of))}")],

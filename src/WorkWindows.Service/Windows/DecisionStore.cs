@@ -84,7 +84,7 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
             db.WeatherSnapshots.Add(new() { Hash = hash, Content = Snapshot.Write(signals) });
     }
 
-    /// <summary>Texts of organizations are kept as soon as they are handed in; those of the service from here on.</summary>
+    /// <summary>Texts of organizations are kept when they are handed in; those of the service from here on.</summary>
     private async Task KeepPacksAsync(IEnumerable<RulePack> relied, CancellationToken cancellation)
     {
         var kept = await db.StoredPacks.Select(pack => pack.Hash).ToListAsync(cancellation);

@@ -7,18 +7,24 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Windows;
 
-/// <summary>The rule packs that stand for each property: those of the service, of the organization and its own.</summary>
+/// <summary>The rule packs that stand for each property: the service's, the organization's and its own.</summary>
 public sealed class PackShelf(WorkWindowsDb db, RulePacks shipped, IMemoryCache cache)
 {
     private static readonly TimeSpan KeptFor = TimeSpan.FromHours(1);
 
-    public async Task<PackStacks> ReadAsync(CancellationToken cancellation)
+    public Task<PackStacks> ReadAsync(CancellationToken cancellation) => ReadAsync(null, cancellation);
+
+    /// <param name="without">A pack to leave out, which need not be readable.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    /// <exception cref="PackException">Another pack cannot be read by this version of the service.</exception>
+    public async Task<PackStacks> ReadAsync(string? without, CancellationToken cancellation)
     {
-        var rows = await db.OrganizationPacks.AsNoTracking().Select(pack => new { pack.PropertyId, pack.Hash })
+        var rows = await db.OrganizationPacks.AsNoTracking().Where(pack => pack.PackId != without).Select(pack => new { pack.PropertyId, pack.Hash })
             .ToListAsync(cancellation);
         var missing = rows.Select(row => row.Hash).Where(hash => !cache.TryGetValue(Key(hash), out _)).ToList();
         var texts = missing.Count == 0 ? [] : await db.StoredPacks.AsNoTracking()
-            .Where(pack => missing.Contains(pack.Hash)).ToDictionaryAsync(pack => pack.Hash, pack => pack.Text, cancellation);
+            .Where(pack => missing.Contains(pack.Hash))
+            .ToDictionaryAsync(pack => pack.Hash, pack => pack.Text, cancellation);
         var own = rows.Select(row => (row.PropertyId, Pack: Pack(row.Hash, texts))).ToArray();
         return new(
             PackStack.InOrder(shipped.Packs.Concat(own.Where(row => row.PropertyId is null).Select(row => row.Pack))),

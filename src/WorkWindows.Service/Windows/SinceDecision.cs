@@ -39,7 +39,8 @@ public sealed class DecisionComparison(WorkWindowsDb db)
 
     private static SinceDecision Of(Instant decidedAt, DecisionDifference difference, TaskEvaluation evaluation)
     {
-        var titles = evaluation.Rules.DistinctBy(rule => rule.Rule.Id).ToDictionary(rule => rule.Rule.Id, rule => rule.Rule.Title);
+        var titles = evaluation.Rules.DistinctBy(rule => rule.Rule.Id)
+            .ToDictionary(rule => rule.Rule.Id, rule => rule.Rule.Title);
         return new(
             decidedAt,
             [.. difference.Days.Select(Wording.Of)],

@@ -50,7 +50,10 @@ public sealed class TaskEvaluator(
             var property = row.Task.PropertyId;
             var key = (point, said.HasSeen(property) || packs.HasOwn(property) ? property : Guid.Empty);
             if (!rules.TryGetValue(key, out var pointRules))
-                rules[key] = pointRules = new(packs.Of(property), point.On(said.LeafOuts(property)).With(said.Readings(property)));
+            {
+                var signals = point.On(said.LeafOuts(property)).With(said.Readings(property));
+                rules[key] = pointRules = new(packs.Of(property), signals);
+            }
             evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts with { Overrides = said.Overrides(row.Task) })));
         }
         return evaluated;

@@ -71,7 +71,7 @@ public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
         return new(hingeCut.Id, tieDown.Id, felling.Id);
     }
 
-    private static async Task<Guid> AddPersonAsync(
+    internal static async Task<Guid> AddPersonAsync(
         IServiceProvider services, Guid organization, string email, string name, Role role)
     {
         await using var scope = services.CreateAsyncScope();

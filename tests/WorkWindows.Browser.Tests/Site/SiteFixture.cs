@@ -29,6 +29,9 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
 
     public Scenario Scenario { get; private set; } = null!;
 
+    /// <summary>A task on which exceptions are made; those of the scenario stay as they are.</summary>
+    public Guid Excepted { get; private set; }
+
     public async ValueTask InitializeAsync()
     {
         await _database.InitializeAsync();
@@ -43,6 +46,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         _factory.UseKestrel();
         _factory.StartServer();
         Scenario = await Scenario.SeedAsync(_database, _factory.Services);
+        Excepted = await ExceptionScenario.SeedAsync(_database, _factory.Services);
         _playwright = await Playwright.CreateAsync();
         _browser = await Chromium.StartAsync(_playwright);
     }

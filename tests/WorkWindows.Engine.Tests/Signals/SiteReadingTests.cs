@@ -14,7 +14,8 @@ public sealed class SiteReadingTests
     [Fact]
     public void With_PutsTheReadingInThePlaceOfTheSignal_OnItsDaysAlone()
     {
-        var signals = Build().With([new SiteReading(SignalKind.FrostDepthCm, 20, NewYear.PlusDays(1), NewYear.PlusDays(2))]);
+        var signals = Build().With(
+            [new SiteReading(SignalKind.FrostDepthCm, 20, NewYear.PlusDays(1), NewYear.PlusDays(2))]);
         var depth = signals[SignalKind.FrostDepthCm]!;
 
         Assert.Equal([double.NaN, 20, 20, double.NaN], depth.Values);

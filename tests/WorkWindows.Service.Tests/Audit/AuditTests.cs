@@ -26,7 +26,9 @@ public sealed class AuditTests(ServiceFixture service) : IClassFixture<ServiceFi
         entries.ShouldAllBe(entry => entry.Text("by") == given.Name);
 
         static string? Day(System.Text.Json.JsonElement entry, string side) =>
-            entry.GetProperty(side) is { ValueKind: System.Text.Json.JsonValueKind.Object } row ? row.Text("observedOn") : null;
+            entry.GetProperty(side) is { ValueKind: System.Text.Json.JsonValueKind.Object } row
+                ? row.Text("observedOn")
+                : null;
     }
 
     [Fact]
@@ -40,7 +42,8 @@ public sealed class AuditTests(ServiceFixture service) : IClassFixture<ServiceFi
         await given.PutPackAsync(HousePack.Text("2"));
 
         (await given.AuditAsync()).Length.ShouldBe(2);
-        (await given.AuditAsync("?from=2025-02-28&to=2025-02-28")).ShouldBe([$"rule-pack by {given.Name}: nothing -> row"]);
+        (await given.AuditAsync("?from=2025-02-28&to=2025-02-28"))
+            .ShouldBe([$"rule-pack by {given.Name}: nothing -> row"]);
         (await given.AuditAsync("?from=2025-03-01")).ShouldBe([$"rule-pack by {given.Name}: row -> row"]);
         (await given.AuditAsync("?kind=override")).ShouldBeEmpty();
     }

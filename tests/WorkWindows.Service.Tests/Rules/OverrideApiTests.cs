@@ -109,7 +109,8 @@ public sealed class OverrideApiTests(ServiceFixture service) : IClassFixture<Ser
         var given = await OpenAsync();
 
         var problem = await given.Consultant.RefusedAsync(
-            HttpMethod.Post, given.Overrides, new Asked(ruleId, null, null, null, lastDay, reason), HttpStatusCode.BadRequest);
+            HttpMethod.Post, given.Overrides, new Asked(ruleId, null, null, null, lastDay, reason),
+            HttpStatusCode.BadRequest);
 
         problem.Error(field).ShouldContain(accepted);
     }
@@ -133,7 +134,8 @@ public sealed class OverrideApiTests(ServiceFixture service) : IClassFixture<Ser
         var task = (await Land.TaskAsync(given.Consultant, parcel, "tie-down")).Id();
 
         var problem = await given.Consultant.RefusedAsync(
-            HttpMethod.Post, given.Overrides, Form() with { ParcelId = parcel, TaskId = task }, HttpStatusCode.BadRequest);
+            HttpMethod.Post, given.Overrides, Form() with { ParcelId = parcel, TaskId = task },
+            HttpStatusCode.BadRequest);
 
         problem.Error("parcelId").ShouldContain("a parcel of the property");
         problem.Error("taskId").ShouldContain("a task of the property");

@@ -1,8 +1,10 @@
 using System.Net;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Rules;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
+using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Tests.Rules;
 
@@ -148,6 +150,37 @@ public sealed class PackApiTests(ServiceFixture service) : IClassFixture<Service
             $"rule-pack by {given.Name}: nothing -> row", $"rule-pack by {given.Name}: row -> row",
             $"rule-pack by {given.Name}: row -> nothing",
         ]);
+    }
+
+    /// <summary>As after an update of the service that reads packs otherwise.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Pack_ThatCanNoLongerBeRead_IsReplacedOrRemoved(bool replaced)
+    {
+        var given = await Consultancy.OpenAsync(service);
+        await using (var db = service.Database.Open(given.Organization))
+        {
+            var hash = $"{Guid.NewGuid():N}";
+            db.Add(new StoredPack { Hash = hash, PackId = "house", Version = "0", Text = "pack: house\nolder: true\n" });
+            db.Add(new OrganizationPack
+            {
+                PackId = "house",
+                Version = "0",
+                Hash = hash,
+                ChangedAt = service.Clock.GetCurrentInstant(),
+            });
+            await db.SaveChangesAsync();
+        }
+        (await given.Consultant.GetAsync($"/api/tasks/{given.Task}/days/2025-03-08")).StatusCode
+            .ShouldBe(HttpStatusCode.InternalServerError);
+
+        if (replaced)
+            await given.PutPackAsync(HousePack.Text());
+        else
+            (await given.Consultant.DeleteAsync(HousePack.Address)).StatusCode.ShouldBe(HttpStatusCode.NoContent);
+
+        (await given.StateAsync("2025-03-08")).ShouldBe(replaced ? "closed" : "open");
     }
 
     [Fact]
