@@ -75,7 +75,7 @@ internal static class Reasons
 
     private static string Limited(TaskEvaluation evaluation, LocalDate day) => "limited. " + string.Join(" ",
         Explanation.Of(evaluation, day).Deciding.Select(verdict =>
-            Wording.Lifted(verdict) is { } exception ? $"{exception}."
+            Wording.Lifted(verdict) is { } exception ? $"{exception.TrimEnd('.')}."
                 : $"{verdict.Rule.Measure} ({Found(verdict)})"));
 
     private static string Found(RuleVerdict verdict)
