@@ -43,7 +43,15 @@ public sealed class PackHandler(
         catch (PackException wrong)
         {
             return Change.Unprocessable<OrganizationPack>(
-                $"The pack has {wrong.Faults.Count} faults.", ("faults", wrong.Faults));
+                $"The pack has {wrong.Faults.Count} faults.",
+                ("faults", wrong.Faults.Select(fault => new
+                {
+                    fault.Line,
+                    fault.Column,
+                    fault.Key,
+                    fault.Value,
+                    fault.Accepted,
+                })));
         }
         if (kept?.Hash == pack.Hash)
             return Change.Done(kept);

@@ -144,27 +144,4 @@ public class RulePackReaderTests
 
         Assert.Equal(expected, Assert.Single(e.Faults, fault => fault.Key is "pack" or "level").ToString());
     }
-
-    /// <summary>Texts that would otherwise end the program or never be read to the end.</summary>
-    [Theory]
-    [InlineData("when: &x { all: [*x] }")]
-    [InlineData("when: { all: [&x { not: { calendar: { on: 03-01 } } }, *x] }")]
-    public void Read_RefusesAliases(string when)
-    {
-        var text = Sound.Replace("when: { signal: min-temperature, below: 20 degF, days-in-a-row: 3 }", when);
-
-        Assert.Equal("each rule written out, without aliases",
-            Assert.Single(Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults).Accepted);
-    }
-
-    [Theory]
-    [InlineData("[")]
-    [InlineData("{ all: [")]
-    [InlineData("- ")]
-    public void Read_RefusesADeepNest(string level)
-    {
-        var text = $"rules: \n  {string.Concat(Enumerable.Repeat(level, 100_000))}";
-
-        Assert.Single(Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults);
-    }
 }
