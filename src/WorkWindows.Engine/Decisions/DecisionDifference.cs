@@ -23,12 +23,14 @@ public sealed record DecisionDifference(
 {
     /// <param name="content">The stored decision's content.</param>
     /// <param name="before">The signals that it was made from.</param>
-    /// <param name="now">The later evaluation; its span holds days of the decision.</param>
-    public static DecisionDifference Between(ReadOnlyMemory<byte> content, SignalSet before, TaskEvaluation now)
+    /// <param name="now">The later evaluation.</param>
+    /// <param name="asked">The days to compare, as far as both speak of them.</param>
+    public static DecisionDifference Between(
+        ReadOnlyMemory<byte> content, SignalSet before, TaskEvaluation now, DaySpan asked)
     {
         using var document = JsonDocument.Parse(content);
         var decision = StoredDecision.Of(document.RootElement);
-        var days = StatesOf(decision, now).ToImmutableArray();
+        var days = StatesOf(decision, now, asked).ToImmutableArray();
         var rules = days.SelectMany(run => RulesOf(decision, now, run)).ToImmutableArray();
         var conditions = now.Rules.Where(rule => rules.Any(change => change.RuleId == rule.Rule.Id))
             .Select(rule => rule.Rule.When).ToArray();
@@ -40,12 +42,12 @@ public sealed record DecisionDifference(
             [.. decision.OthersThan(now)]);
     }
 
-    private static IEnumerable<StateChange> StatesOf(StoredDecision decision, TaskEvaluation now)
+    private static IEnumerable<StateChange> StatesOf(StoredDecision decision, TaskEvaluation now, DaySpan asked)
     {
         StateChange? run = null;
-        for (var day = LocalDate.Max(decision.Days.First, now.Span.First);
-            day <= LocalDate.Min(decision.Days.Last, now.Span.Last);
-            day = day.PlusDays(1))
+        var first = LocalDate.Max(asked.First, LocalDate.Max(decision.Days.First, now.Span.First));
+        var last = LocalDate.Min(asked.Last, LocalDate.Min(decision.Days.Last, now.Span.Last));
+        for (var day = first; day <= last; day = day.PlusDays(1))
         {
             var (was, isNow) = (decision.StateOn(day), now[day]);
             if (run is { } open && open.Before == was && open.After == isNow)

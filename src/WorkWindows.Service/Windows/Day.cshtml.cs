@@ -13,12 +13,16 @@ using WorkWindows.Service.Tasks;
 namespace WorkWindows.Service.Windows;
 
 public sealed class DayModel(
-    WindowHandler windows, VisibleTasks tasks, OverrideHandler overrides, IAuthorizationService access, Caller caller)
+    WindowHandler windows, VisibleTasks tasks, OverrideHandler overrides, DecisionComparison decisions,
+    IAuthorizationService access, Caller caller)
     : PageModel
 {
     private static readonly LocalDate Earliest = new(1850, 1, 1);
 
     public DayReasons View { get; private set; } = null!;
+
+    /// <summary>What changed since a decision; null when nothing did.</summary>
+    public SinceDecision? Since { get; private set; }
 
     /// <summary>The day is not over, and the reader may make exceptions.</summary>
     public bool MayExcept { get; private set; }
@@ -65,7 +69,7 @@ public sealed class DayModel(
     {
         if (await windows.TodayAsync(id, cancellation) is not { } today
             || day < Earliest || day > SeasonView.DaysOf(null, today).Last
-            || await windows.EvaluateAsync(id, DayReasons.DaysAround(day), cancellation) is not { } evaluated)
+            || await windows.EvaluateAsync(id, DayReasons.DaysFor(day), cancellation) is not { } evaluated)
         {
             return NotFound();
         }
@@ -73,6 +77,7 @@ public sealed class DayModel(
             .Select(task => new { task.Parcel.Latitude, task.Parcel.Longitude }).SingleAsync(cancellation);
         View = DayReasons.Of(
             evaluated, day, today, SunTimes.On(day, evaluated.Task.Zone, place.Latitude, place.Longitude));
+        Since = await decisions.OfDayAsync(evaluated, day, cancellation);
         MayExcept = day >= today && (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         return Page();
     }

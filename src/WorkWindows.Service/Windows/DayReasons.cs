@@ -16,6 +16,7 @@ namespace WorkWindows.Service.Windows;
 /// <param name="AlsoSpoke">
 /// The other rules that hold, may hold or are lifted: limits, then what is required, then favours.
 /// </param>
+/// <param name="Changes">Single inputs that would give the day another state.</param>
 /// <param name="Quiet">The rules that were checked and do not hold, a line each.</param>
 /// <param name="Light">Sunrise, sunset and the light of the shift.</param>
 /// <param name="Around">The days before and after.</param>
@@ -25,6 +26,7 @@ public sealed record DayReasons(
     DayStatement Statement,
     IReadOnlyList<RuleReason> Deciding,
     IReadOnlyList<RuleReason> AlsoSpoke,
+    IReadOnlyList<SingleChange> Changes,
     IReadOnlyList<string> Quiet,
     string Light,
     IReadOnlyList<DayCell> Around)
@@ -33,10 +35,11 @@ public sealed record DayReasons(
 
     private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
-    /// <summary>The days to evaluate for the page of a day.</summary>
-    public static DaySpan DaysAround(LocalDate day) => new(day.PlusDays(-DaysBefore), WeekView.DaysShown);
+    /// <summary>The days to evaluate for the page of a day: those around it, and a year to see when rules let go.</summary>
+    public static DaySpan DaysFor(LocalDate day) =>
+        DaySpan.Between(day.PlusDays(-DaysBefore), AskedDays.YearFrom(day).Last);
 
-    /// <param name="task">Evaluated over the days around the day.</param>
+    /// <param name="task">Evaluated over <see cref="DaysFor"/> the day.</param>
     /// <param name="day">The day.</param>
     /// <param name="today">The day that it is.</param>
     /// <param name="sun">Of the parcel on the day.</param>
@@ -50,10 +53,11 @@ public sealed record DayReasons(
             [.. explanation.Verdicts
                 .Where(verdict => (verdict.Spoke || verdict.Lifting is not null) && !deciding.Contains(verdict))
                 .OrderBy(verdict => Rank(verdict.Rule.Effect)).Select(verdict => RuleReason.Of(verdict, day))],
+            SingleChanges.Of(task.Evaluation, day),
             [.. explanation.Verdicts.Where(verdict => !verdict.Spoke && verdict.Lifting is null)
                 .Select(verdict => $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Select(Wording.Of))}")],
             LightOf(task, day, sun),
-            DayCell.Of(task, DaysAround(day), today));
+            DayCell.Of(task, new(day.PlusDays(-DaysBefore), WeekView.DaysShown), today));
     }
 
     private static int Rank(Effect effect) => effect switch

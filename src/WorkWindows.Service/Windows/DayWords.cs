@@ -9,6 +9,8 @@ public static class DayWords
 {
     private static readonly LocalDatePattern Short = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
     private static readonly LocalDatePattern Long = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
+    private static readonly LocalDateTimePattern Moment =
+        LocalDateTimePattern.CreateWithInvariantCulture("ddd d MMM uuuu, H:mm");
     private static readonly LocalDatePattern Address = LocalDatePattern.Iso;
 
     /// <summary>As in Thu 26 Nov.</summary>
@@ -20,6 +22,9 @@ public static class DayWords
     /// <summary>With its year only where that is not the year of today.</summary>
     public static string Of(LocalDate day, LocalDate today) =>
         day.Year == today.Year ? Short.Format(day) : Long.Format(day);
+
+    /// <summary>As in Thu 26 Nov 2026, 2:00.</summary>
+    public static string At(Instant instant, DateTimeZone zone) => Moment.Format(instant.InZone(zone).LocalDateTime);
 
     /// <summary>The address of a task's page of a day.</summary>
     public static string AddressOf(Guid task, LocalDate day) => $"/tasks/{task}/days/{Address.Format(day)}";

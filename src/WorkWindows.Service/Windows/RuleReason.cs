@@ -16,12 +16,13 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Authority">How binding it is.</param>
 /// <param name="Source">Where it is stated.</param>
 /// <param name="Address">Where that can be read, if it is on the web.</param>
+/// <param name="LetsGo">When it says nothing any more, in a few words; null for a rule that closes and limits nothing.</param>
 /// <param name="Lifted">What takes away what it would say, in a sentence; null when nothing does.</param>
 /// <param name="MayBeExcepted">It stands, and a person can make an exception to it.</param>
 public sealed record RuleReason(
     string Id, string Title, string Effect, string Because, string? Measure, IReadOnlyList<string> Doubts,
     IReadOnlyList<FindingWords> Facts, string Authority, string Source, string? Address,
-    string? Lifted, bool MayBeExcepted)
+    string? LetsGo, string? Lifted, bool MayBeExcepted)
 {
     private const int DaysInAYear = 365;
     private const string NoSource = "common practice, no source";
@@ -33,7 +34,7 @@ public sealed record RuleReason(
             rule.Id, rule.Title, Wording.Of(rule.Effect), rule.Because, rule.Measure, [.. DoubtsOf(verdict, day)],
             [.. verdict.Findings.Where(finding => !IsEveryDay(finding)).Select(Wording.Parts)],
             Wording.Of(rule.Authority), Wording.Of(SaidOnce(rule.Source)), WebAddress(rule.Source.Address),
-            Wording.Lifted(verdict), verdict.Spoke && rule.MayBeExcepted);
+            LetsGoOf(verdict), Wording.Lifted(verdict), verdict.Spoke && rule.MayBeExcepted);
     }
 
     private static IEnumerable<string> DoubtsOf(RuleVerdict verdict, LocalDate day)
@@ -45,8 +46,21 @@ public sealed record RuleReason(
         else if (verdict.Truth == Truth.Unknown)
             yield return "A value that it needs is not known.";
         if (verdict.OutsideValidYears(day))
-            yield return "Its source speaks of other years than this day's.";
+            yield return $"OUT OF DATE: its source speaks of {YearsOf(verdict.Rule.Valid)}, not of {day.Year}. Ask before you rely on it.";
     }
+
+    private static string YearsOf(ValidYears valid) => (valid.From, valid.To) switch
+    {
+        ({ } from, { } to) => from == to ? $"{from}" : $"{from} to {to}",
+        ({ } from, null) => $"{from} and later",
+        (null, { } to) => $"years to {to}",
+        (null, null) => "any year",
+    };
+
+    private static string? LetsGoOf(RuleVerdict verdict) =>
+        !verdict.Spoke || verdict.Rule.Effect is not (Engine.Rules.Effect.Closes or Engine.Rules.Effect.Limits) ? null
+        : verdict.LetsGoOn is { } date ? $"Lets go on {DayWords.WithYear(date)}."
+        : "Nothing that is known yet says when it lets go.";
 
     private static bool IsEveryDay(Finding finding) =>
         finding is CalendarFinding range && Period.DaysBetween(range.From, range.To.PlusDays(1)) >= DaysInAYear;

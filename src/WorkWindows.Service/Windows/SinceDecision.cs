@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Decisions;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Storage;
@@ -19,7 +20,14 @@ public sealed class DecisionComparison(WorkWindowsDb db)
     private const int DecisionsLookedAt = 2;
 
     /// <returns>Null when nothing was decided before, or nothing else about the days evaluated.</returns>
-    public async Task<SinceDecision?> WithLastAsync(EvaluatedTask task, CancellationToken cancellation)
+    public Task<SinceDecision?> WithLastAsync(EvaluatedTask task, CancellationToken cancellation) =>
+        FindAsync(task, task.Evaluation.Span, cancellation);
+
+    /// <returns>Null when nothing was decided before, or nothing else about the day.</returns>
+    public Task<SinceDecision?> OfDayAsync(EvaluatedTask task, LocalDate day, CancellationToken cancellation) =>
+        FindAsync(task, new(day, 1), cancellation);
+
+    private async Task<SinceDecision?> FindAsync(EvaluatedTask task, DaySpan days, CancellationToken cancellation)
     {
         var decisions = await db.Decisions.AsNoTracking().Where(decision => decision.TaskId == task.Task.Id)
             .OrderByDescending(decision => decision.EvaluatedAt).Take(DecisionsLookedAt)
@@ -30,7 +38,7 @@ public sealed class DecisionComparison(WorkWindowsDb db)
         foreach (var decision in decisions)
         {
             var difference = DecisionDifference.Between(
-                decision.Content, Snapshot.Read(decision.Snapshot), task.Evaluation);
+                decision.Content, Snapshot.Read(decision.Snapshot), task.Evaluation, days);
             if (!difference.Days.IsEmpty)
                 return Of(decision.EvaluatedAt, difference, task.Evaluation);
         }

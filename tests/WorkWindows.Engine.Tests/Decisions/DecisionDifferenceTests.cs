@@ -65,13 +65,25 @@ public class DecisionDifferenceTests
     }
 
     [Fact]
+    public void Between_ComparesTheDaysAskedFor()
+    {
+        var (before, now) = (Evaluate(Pack, 10, 12, 10), Evaluate(Pack, 12, 10, 10));
+        var record = DecisionRecord.Of(before, before.Span, DecisionRecord.HashOf(Snapshot.Write(before.Signals)));
+
+        var difference = DecisionDifference.Between(
+            record.Content.ToArray(), before.Signals, now, new(Given.First.PlusDays(1), 9));
+
+        Assert.Equal(["2 Jan 2026: was closed, now open"], difference.Days.Select(Wording.Of));
+    }
+
+    [Fact]
     public void Between_IsEmpty_WhenNothingChanged() =>
         Assert.Empty(Said(Evaluate(Pack, 10, 12, Gap), Evaluate(Pack, 10, 12, Gap)));
 
     private static string[] Said(TaskEvaluation before, TaskEvaluation now)
     {
         var record = DecisionRecord.Of(before, before.Span, DecisionRecord.HashOf(Snapshot.Write(before.Signals)));
-        var difference = DecisionDifference.Between(record.Content.ToArray(), before.Signals, now);
+        var difference = DecisionDifference.Between(record.Content.ToArray(), before.Signals, now, now.Span);
         var titles = now.Packs.SelectMany(pack => pack.Rules).ToDictionary(rule => rule.Id, rule => rule.Title);
         return [.. difference.Days.Select(Wording.Of), .. Wording.Causes(difference, id => titles.GetValueOrDefault(id, id))];
     }

@@ -12,11 +12,12 @@ public sealed class SiteReadingApiTests(ServiceFixture service) : IClassFixture<
     public async Task Reading_StandsForItsDays_AndThenExpires()
     {
         var given = await OpenAsync();
-        (await given.StateAsync("2025-03-01")).ShouldBe("unknown");
+        // For the week from today on nobody could be asked about alerts; the days after it are known to have none.
+        (await given.StateAsync("2025-03-08")).ShouldBe("unknown");
 
         await given.Consultant.CreateAsync(given.Observations, Frost("8 in", "2025-03-10"));
 
-        (await given.StateAsync("2025-03-01")).ShouldBe("open");
+        (await given.StateAsync("2025-03-08")).ShouldBe("open");
         (await given.StateAsync("2025-03-10")).ShouldBe("open");
         (await given.StateAsync("2025-03-11")).ShouldBe("unknown");
         (await given.StateAsync("2025-02-28")).ShouldBe("unknown");
