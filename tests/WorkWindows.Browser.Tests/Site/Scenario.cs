@@ -7,7 +7,6 @@ using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
-using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Browser.Tests.Site;
 
@@ -55,19 +54,7 @@ public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
             }));
         }
         await db.SaveChangesAsync();
-        db.Add(new WeatherSnapshot { Hash = "scenario", Content = [1] });
-        db.Add(new Decision
-        {
-            TaskId = hingeCut.Id,
-            EvaluatedAt = Now - Duration.FromHours(6),
-            FirstDay = new(2026, 2, 3),
-            LastDay = new(2027, 2, 2),
-            Hash = new string('c', 64),
-            Content = [1],
-            SnapshotHash = "scenario",
-            PackHashes = [],
-        });
-        await db.SaveChangesAsync();
+        await ScenarioDecision.AddAsync(services, organization, hingeCut.Id);
         return new(hingeCut.Id, tieDown.Id, felling.Id);
     }
 
