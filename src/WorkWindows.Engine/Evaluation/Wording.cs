@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Globalization;
 using NodaTime;
 using NodaTime.Text;
@@ -80,11 +81,22 @@ public static partial class Wording
     };
 
     /// <summary>What must become known before an unknown day can be decided, such as 'gusts'; each once.</summary>
-    public static IEnumerable<string> Missing(Explanation explanation) => explanation.Deciding
-        .Where(verdict => verdict.Truth == Truth.Unknown)
-        .SelectMany(verdict => verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).Select(Subject)
-            .Concat(verdict.ScopeInDoubt ? [verdict.InventoryMissing ? "the stand's species" : "where the parcel lies"] : []))
-        .Distinct();
+    public static IEnumerable<string> Missing(Explanation explanation)
+    {
+        var missing = explanation.Deciding
+            .Where(verdict => verdict.Truth == Truth.Unknown)
+            .SelectMany(verdict => verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).Select(Subject)
+                .Concat(verdict.ScopeInDoubt ? [verdict.InventoryMissing ? "the stand's species" : "where the parcel lies"] : []))
+            .Distinct().ToArray();
+        // What is worked out from a missing reading comes with it.
+        return missing.Where(what => !WorkedOutFrom.TryGetValue(what, out var reading) || !missing.Contains(reading));
+    }
+
+    private static readonly FrozenDictionary<string, string> WorkedOutFrom = new Dictionary<string, string>
+    {
+        [Of(SignalKind.HeatIndexC)] = Of(SignalKind.MaxTemperatureC),
+        [Of(SignalKind.WindChillC)] = Of(SignalKind.MinTemperatureC),
+    }.ToFrozenDictionary();
 
     /// <summary>A source in one line: title, year, place.</summary>
     public static string Of(RuleSource source) =>

@@ -9,6 +9,8 @@ namespace WorkWindows.Service.Notices;
 /// <summary>Why days are as they are, in the plain words of a mail.</summary>
 internal static class Reasons
 {
+    private const int DaysAhead = 30;
+
     /// <summary>The runs of equal days of a window; a limited day stands alone, with its measures.</summary>
     public static IEnumerable<Item> Days(TaskEvaluation evaluation, Window window)
     {
@@ -41,10 +43,17 @@ internal static class Reasons
     public static ItemList WouldStop(TaskEvaluation evaluation, LocalDate day) => new(
     [
         .. Explanation.Of(evaluation, day).Verdicts
-            .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds })
+            .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds } && !IsOutOfSeason(verdict))
             .Select(verdict => new Item(
-                $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Select(Wording.LimitOf))}.")),
+                $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Where(MayChange).Select(Wording.LimitOf))}.")),
     ]);
+
+    /// <summary>Weather alone cannot make it hold within a month, because its season is not near.</summary>
+    private static bool IsOutOfSeason(RuleVerdict verdict) => verdict.Rule.When is AllOf
+        && verdict.Findings.Any(finding => finding is CalendarFinding { Truth: Truth.Fails, MarginDays: < -DaysAhead });
+
+    /// <summary>A season that has begun need not be said again.</summary>
+    private static bool MayChange(Finding finding) => finding is not CalendarFinding { Truth: Truth.Holds };
 
     /// <summary>Until when the calendar lets the work go on after a day, and what ends it.</summary>
     public static string Season(TaskEvaluation evaluation, LocalDate after)
