@@ -30,6 +30,17 @@ public static class ConditionDays
         _ => throw new ArgumentException($"{condition.GetType().Name} is not a condition that can be evaluated."),
     };
 
+    /// <summary>What a condition says of one day: as <see cref="Of(Condition, SignalSet)"/>, without the other days.</summary>
+    internal static Truth On(Condition condition, SignalSet signals, int day)
+    {
+        if (ConditionParts.RemembersWithoutBound(condition))
+            return Of(condition, signals)[day];
+        var first = Math.Max(0, signals.Span.IndexOf(Lookback.Of(condition, signals.Span[day])));
+        // A day's heat may hang on the night after it.
+        var last = Math.Min(day + 1, signals.Span.Count - 1);
+        return Of(condition, signals.Slice(first, last - first + 1, ConditionParts.Signals(condition)))[day - first];
+    }
+
     /// <summary>Whether a value, in the unit of the signals, stands in a relation to a limit; never for NaN.</summary>
     internal static bool Stands(double value, Relation relation, double limit) => relation switch
     {

@@ -26,7 +26,7 @@ internal static class Findings
     };
 
     private static Truth TruthOf(Condition condition, SignalSet signals, int day) =>
-        ConditionDays.Of(condition, signals)[day];
+        ConditionDays.On(condition, signals, day);
 
     private static Basis BasisOf(SignalKind kind, SignalSet signals, int day) =>
         signals[kind]?.Bases[day] ?? Basis.Missing;

@@ -14,7 +14,7 @@ public static class Lookback
     public static LocalDate Before(LocalDate day, IEnumerable<RulePack> packs) => packs
         .SelectMany(pack => pack.Rules).Select(rule => Of(rule.When, day)).Append(day).Min();
 
-    private static LocalDate Of(Condition condition, LocalDate day) => condition switch
+    internal static LocalDate Of(Condition condition, LocalDate day) => condition switch
     {
         AllOf all => all.Parts.Min(part => Of(part, day)),
         AnyOf any => any.Parts.Min(part => Of(part, day)),

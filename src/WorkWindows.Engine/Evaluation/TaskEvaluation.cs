@@ -118,13 +118,45 @@ public sealed class TaskEvaluation
     /// <param name="changed">Whether what a condition says may be other than under the evaluation's own.</param>
     internal DayState StateAt(int day, SignalSet signals, Func<Condition, bool> changed)
     {
-        var none = DayBits.None(Span.Count);
-        var rules = Rules.Select(rule => rule with
+        var truths = new Truth[Rules.Length];
+        for (var rule = 0; rule < truths.Length; rule++)
         {
-            Days = changed(rule.Rule.When) ? ConditionDays.Of(rule.Rule.When, signals) : rule.Days,
-            Lifted = none,
-        });
-        return Of(new(Packs, signals), Facts, [.. rules]).StateAt(day);
+            var when = Rules[rule].Rule.When;
+            truths[rule] = changed(when) ? ConditionDays.On(when, signals, day) : Rules[rule].Days[day];
+        }
+        var (closed, unknown, limited) = (false, false, false);
+        for (var rule = 0; rule < truths.Length; rule++)
+        {
+            var applied = Rules[rule];
+            if (truths[rule] == Truth.Fails)
+                continue;
+            if (applied.Rule.MayBeLifted && IsLifted(applied.Rule.Id, truths, Span[day]) is { } byAPerson)
+            {
+                limited |= byAPerson && applied.Rule.MayBeExcepted;
+                continue;
+            }
+            var surely = truths[rule] == Truth.Holds && applied.Applies == Truth.Holds;
+            closed |= applied.Rule.Effect == Effect.Closes && surely;
+            unknown |= applied.Rule.Effect == Effect.Closes && !surely;
+            limited |= applied.Rule.Effect == Effect.Limits;
+        }
+        return closed ? DayState.Closed : unknown ? DayState.Unknown : limited ? DayState.Limited : DayState.Open;
+    }
+
+    /// <returns>Null when nothing lifts the rule; true when a person's exception does.</returns>
+    private bool? IsLifted(string ruleId, Truth[] truths, LocalDate date)
+    {
+        foreach (var exception in Facts.Overrides)
+        {
+            if (exception.RuleId == ruleId && exception.First <= date && date <= exception.Last)
+                return true;
+        }
+        for (var rule = 0; rule < truths.Length; rule++)
+        {
+            if (Rules[rule].Rule.Lifts == ruleId && Rules[rule].Applies == Truth.Holds && truths[rule] == Truth.Holds)
+                return false;
+        }
+        return null;
     }
 
     internal int IndexOf(LocalDate date) => Span.Contains(date)

@@ -6,6 +6,8 @@ namespace WorkWindows.Engine.Rules;
 /// <summary>What a condition looks at.</summary>
 internal static class ConditionParts
 {
+    private static readonly SignalKind[] TemperaturesOfHeat = [SignalKind.MinTemperatureC, SignalKind.MaxTemperatureC];
+
     /// <summary>The comparisons, sums, ranges and alerts that a condition is made of.</summary>
     public static IEnumerable<Condition> Leaves(Condition condition) => condition switch
     {
@@ -18,14 +20,27 @@ internal static class ConditionParts
         _ => [condition],
     };
 
-    public static bool Mentions(Condition condition, SignalKind kind) => Leaves(condition).Any(leaf => leaf switch
+    /// <summary>The signals that a condition looks at; some may come twice.</summary>
+    public static IEnumerable<SignalKind> Signals(Condition condition) => Leaves(condition).SelectMany(leaf => leaf switch
     {
-        Compare compare => compare.Signal == kind,
-        InForce alert => alert.Alert == kind,
-        TotalOver total => total.Signal == kind,
-        HeatSince => kind is SignalKind.MinTemperatureC or SignalKind.MaxTemperatureC,
-        _ => false,
+        Compare compare => [compare.Signal],
+        InForce alert => [alert.Alert],
+        TotalOver total => [total.Signal],
+        HeatSince => TemperaturesOfHeat,
+        _ => Enumerable.Empty<SignalKind>(),
     });
+
+    public static bool Mentions(Condition condition, SignalKind kind) => Signals(condition).Contains(kind);
+
+    /// <summary>Whether what a condition says of a day may hang on days that no number in it bounds.</summary>
+    public static bool RemembersWithoutBound(Condition condition) => condition switch
+    {
+        AllOf all => all.Parts.Any(RemembersWithoutBound),
+        AnyOf any => any.Parts.Any(RemembersWithoutBound),
+        Not not => RemembersWithoutBound(not.Part),
+        Latched or Onset => true,
+        _ => false,
+    };
 
     public static bool Mentions(Condition condition, SeasonEventKind kind) => Leaves(condition).OfType<InRange>()
         .Any(range => range.Range.From is EventDate from && from.Event == kind

@@ -36,6 +36,9 @@ public sealed class Signal
     public Signal With(int day, double value) =>
         new(Kind, Span, Values.SetItem(day, value), Bases.SetItem(day, Basis.SiteObservation));
 
+    internal Signal Slice(int first, DaySpan span) =>
+        new(Kind, span, Values.Slice(first, span.Count), Bases.Slice(first, span.Count));
+
     /// <summary>A signal without any value: nothing reports it at this place.</summary>
     public static Signal Missing(SignalKind kind, DaySpan span) =>
         new(kind, span, [.. Enumerable.Repeat(double.NaN, span.Count)], [.. new Basis[span.Count]]);

@@ -38,6 +38,19 @@ public sealed record SignalSet(
     public SeasonEvent? Event(SeasonEventKind kind, int year) =>
         Events.FirstOrDefault(e => e.Kind == kind && e.Date.Year == year);
 
+    /// <summary>Some of the signals over a part of the span.</summary>
+    internal SignalSet Slice(int first, int count, IEnumerable<SignalKind> kinds)
+    {
+        var span = new DaySpan(Span[first], count);
+        var slices = ImmutableSortedDictionary.CreateBuilder<SignalKind, Signal>();
+        foreach (var kind in kinds)
+        {
+            if (Signals.TryGetValue(kind, out var signal) && !slices.ContainsKey(kind))
+                slices.Add(kind, signal.Slice(first, span));
+        }
+        return this with { Span = span, Signals = slices.ToImmutable() };
+    }
+
     /// <summary>The same signals with another one in the place of that of its kind.</summary>
     public SignalSet With(Signal changed) => this with { Signals = Signals.SetItem(changed.Kind, changed) };
 

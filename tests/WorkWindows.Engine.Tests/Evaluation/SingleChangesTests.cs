@@ -76,6 +76,19 @@ public class SingleChangesTests
                     && changes.Select(change => (change.What, change.State)).Distinct().Count() == changes.Length;
             }, iter: 300);
 
+    // The day's state is worked out apart from the whole evaluation, and says the same.
+    [Fact]
+    public void Of_LeadsToTheStateThatAnEvaluationOfTheChangedReadingsGives() =>
+        Gen.Select(RandomRules.Pack, RandomRules.Weather.Signals, RandomRules.Facts, Gen.Int[0, RandomRules.Weather.Days - 1],
+            Gen.Int[28, 34])
+            .Sample((pack, signals, facts, day, degF) =>
+            {
+                var evaluation = new PointRules([pack], signals).Evaluate(facts);
+                var changed = signals.With(signals[SignalKind.MinTemperatureC]!.With(day, (degF - 32) / 1.8));
+                return evaluation.StateAt(day, changed, _ => true)
+                    == new PointRules([pack], changed).Evaluate(facts)[signals.Span[day]];
+            }, iter: 2_000);
+
     private static TaskEvaluation Evaluate(SignalSet signals, params string[] closing) =>
         new PointRules([Given.Pack([.. closing.Select(when => Given.Rule("closes", when))])], signals).Evaluate(Given.HingeCut);
 
