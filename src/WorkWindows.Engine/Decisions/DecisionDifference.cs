@@ -66,7 +66,9 @@ public sealed record DecisionDifference(
     private static IEnumerable<RuleChange> RulesOf(StoredDecision decision, TaskEvaluation now, StateChange run)
     {
         var index = now.IndexOf(run.First);
-        var rules = now.Rules.ToDictionary(rule => rule.Rule.Id, rule => rule.On(index));
+        // Packs of different hands may give two rules one id: the decision keeps them together, too.
+        var rules = now.Rules.ToLookup(rule => rule.Rule.Id, rule => rule.On(index))
+            .ToDictionary(same => same.Key, same => StoredDecision.Worst(same));
         foreach (var id in rules.Keys.Union(decision.RuleIds))
         {
             var (was, isNow) = (decision.TruthOf(id, run.First), rules.GetValueOrDefault(id, Truth.Fails));

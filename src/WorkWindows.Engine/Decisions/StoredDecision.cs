@@ -26,7 +26,8 @@ internal sealed class StoredDecision
             pack => (pack.GetProperty("version").GetString()!, pack.GetProperty("hash").GetString()!));
         exceptions = content.GetProperty("task").TryGetProperty("overrides", out var overrides)
             ? [.. overrides.EnumerateArray().Select(e => Exception(
-                e.GetProperty("rule").GetString()!, CanonicalJson.Date(e.GetProperty("last")), e.GetProperty("by").GetString()!))]
+                e.GetProperty("rule").GetString()!, CanonicalJson.Date(e.GetProperty("last")),
+                e.GetProperty("by").GetString()!))]
             : [];
     }
 
@@ -45,8 +46,22 @@ internal sealed class StoredDecision
         var letter => throw new InvalidOperationException($"The decision has the state {letter}."),
     };
 
-    public Truth TruthOf(string ruleId, LocalDate day) => rules[ruleId]
-        .Where(run => run.First <= day && day <= run.Last).Select(run => run.Truth).FirstOrDefault(Truth.Fails);
+    public Truth TruthOf(string ruleId, LocalDate day) =>
+        Worst(rules[ruleId].Where(run => run.First <= day && day <= run.Last).Select(run => run.Truth));
+
+    /// <summary>What rules of one id say together.</summary>
+    public static Truth Worst(IEnumerable<Truth> truths)
+    {
+        var worst = Truth.Fails;
+        foreach (var truth in truths)
+        {
+            if (truth == Truth.Holds)
+                return Truth.Holds;
+            if (truth == Truth.Unknown)
+                worst = Truth.Unknown;
+        }
+        return worst;
+    }
 
     /// <summary>The rule packs and exceptions that are others now, a sentence each.</summary>
     public IEnumerable<string> OthersThan(TaskEvaluation now)

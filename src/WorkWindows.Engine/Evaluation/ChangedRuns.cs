@@ -62,7 +62,9 @@ public static class ChangedRuns
     /// <summary>The state that each rule would make by itself; a rule without one is not listed.</summary>
     private static Dictionary<string, DayState> Words(TaskEvaluation evaluation, int day) => evaluation.Rules
         .Select(rule => (rule.Rule.Id, State: StateOf(rule.Rule.Effect, rule.On(day))))
-        .Where(rule => rule.State != DayState.Open).ToDictionary(rule => rule.Id, rule => rule.State);
+        .Where(rule => rule.State != DayState.Open)
+        // Packs of different hands may give two rules one id.
+        .GroupBy(rule => rule.Id).ToDictionary(same => same.Key, same => same.Max(rule => rule.State));
 
     private static DayState StateOf(Effect effect, Truth truth) => (effect, truth) switch
     {

@@ -11,7 +11,7 @@ namespace WorkWindows.Engine.Evaluation;
 /// <param name="Truth">Whether its condition holds; unknown also when its scope is in doubt. Lifted, it does not.</param>
 /// <param name="ScopeInDoubt">The rule asks for something that nobody has said of the parcel.</param>
 /// <param name="LetsGoOn">
-/// For a rule that spoke, the first later day on which it surely says nothing; null when there is none in the span.
+/// For a rule that holds, the first later day on which it surely says nothing; null when there is none in the span.
 /// </param>
 /// <param name="Lifting">What takes away what the rule would say; null when nothing does.</param>
 /// <param name="Findings">The comparisons and ranges of its condition, in the order of the file.</param>
@@ -61,7 +61,8 @@ public sealed record Explanation(LocalDate Day, DayState State, ImmutableArray<R
     private static RuleVerdict Of(RuleDays rule, TaskEvaluation evaluation, int day)
     {
         var truth = rule.On(day);
-        var letsGo = truth == Truth.Fails ? null : rule.Spoken.Fails.FirstFrom(day + 1);
+        // When what is not known lets go is not known either.
+        var letsGo = truth == Truth.Holds ? rule.Spoken.Fails.FirstFrom(day + 1) : null;
         return new(rule.Pack, rule.Rule, truth, rule.Applies == Truth.Unknown,
             letsGo is { } index ? evaluation.Span[index] : null,
             rule.Lifted[day] && rule.Days[day] != Truth.Fails ? LiftingOf(rule.Rule, evaluation, day) : null,

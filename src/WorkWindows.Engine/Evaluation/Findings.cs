@@ -16,7 +16,7 @@ internal static class Findings
         AnyOf any => any.Parts.SelectMany(part => Of(part, signals, day)),
         Not not => Of(not.Part, signals, day),
         InRange inRange => [Of(inRange, signals, day)],
-        InForce inForce => [new AlertFinding(inForce.Alert, TruthOf(inForce, signals, day), BasisOf(inForce.Alert, signals, day))],
+        InForce inForce => [Of(inForce, signals, day)],
         Compare compare => [Of(compare, compare, 1, signals, day)],
         InARow row => [Of(row, row.Each, row.Days, signals, day)],
         Latched latched => [Of(latched, signals, day)],
@@ -33,6 +33,9 @@ internal static class Findings
 
     private static double? ValueOf(SignalKind kind, RuleUnit unit, SignalSet signals, int day) =>
         BasisOf(kind, signals, day) == Basis.Missing ? null : unit.FromSignalUnit(signals[kind]!.Values[day]);
+
+    private static AlertFinding Of(InForce inForce, SignalSet signals, int day) =>
+        new(inForce.Alert, TruthOf(inForce, signals, day), BasisOf(inForce.Alert, signals, day));
 
     private static CalendarFinding Of(InRange inRange, SignalSet signals, int day)
     {

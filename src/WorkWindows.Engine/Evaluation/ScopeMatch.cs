@@ -10,7 +10,7 @@ public static class ScopeMatch
 {
     /// <returns>
     /// Unknown when all else matches but the rule asks for something that nobody has said: the species of a stand that
-    /// has not been inventoried, or where the parcel lies.
+    /// has not been inventoried, where the parcel lies, or who plans the task.
     /// </returns>
     public static Truth Of(Scope scope, TaskFacts facts)
     {
@@ -18,14 +18,24 @@ public static class ScopeMatch
             && (scope.Traits == PracticeTraits.None || (scope.Traits & facts.Practice.Traits) != 0)
             && Allows(scope.States, facts.State)
             && Allows(scope.Counties, facts.CountyFips)
-            && (scope.SiteFlags.IsEmpty || scope.SiteFlags.Overlaps(facts.SiteFlags))
-            && (scope.Organizations.IsEmpty
-                || facts.Organization is { } organization && scope.Organizations.Contains(organization));
-        var (species, area) = (Species(scope, facts), Inside(scope, facts));
-        return !matches || species == Truth.Fails || area == Truth.Fails ? Truth.Fails
-            : species == Truth.Unknown || area == Truth.Unknown ? Truth.Unknown
-            : Truth.Holds;
+            && (scope.SiteFlags.IsEmpty || scope.SiteFlags.Overlaps(facts.SiteFlags));
+        if (!matches)
+            return Truth.Fails;
+        var truth = Truth.Holds;
+        foreach (var part in (ReadOnlySpan<Truth>)[Species(scope, facts), Inside(scope, facts), Planned(scope, facts)])
+        {
+            if (part == Truth.Fails)
+                return Truth.Fails;
+            if (part == Truth.Unknown)
+                truth = Truth.Unknown;
+        }
+        return truth;
     }
+
+    private static Truth Planned(Scope scope, TaskFacts facts) =>
+        scope.Organizations.IsEmpty ? Truth.Holds
+        : facts.Organization is not { } organization ? Truth.Unknown
+        : Known(scope.Organizations.Contains(organization));
 
     private static Truth Species(Scope scope, TaskFacts facts) =>
         scope.SpeciesGroups.IsEmpty ? Truth.Holds

@@ -48,16 +48,19 @@ public static class SingleChanges
             if (evaluation.Signals[limits.Key] is not { } signal || signal.Bases[day] == Basis.Calendar)
                 continue;
             var now = signal.Values[day];
+            double? known = double.IsNaN(now) ? null : now;
             foreach (var (limit, value) in limits.SelectMany(Sides).OrderBy(side => Distance(side.InSignalUnit, now)))
             {
+                var unit = limit.Threshold.Unit;
                 yield return new(
-                    Wording.Of(signal.Kind), Wording.Number(double.IsNaN(now) ? null : limit.Threshold.Unit.FromSignalUnit(now), limit.Threshold.Unit), Wording.Limit(limit),
-                    StateWith(evaluation, signal.With(day, value), day));
+                    Wording.Of(signal.Kind), Wording.Number(known is { } v ? unit.FromSignalUnit(v) : null, unit),
+                    Wording.Limit(limit), StateWith(evaluation, signal.With(day, value), day));
             }
         }
     }
 
-    private static double Distance(double value, double now) => double.IsNaN(now) ? Math.Abs(value) : Math.Abs(value - now);
+    private static double Distance(double value, double now) =>
+        double.IsNaN(now) ? Math.Abs(value) : Math.Abs(value - now);
 
     /// <summary>A value just on each side of a limit, with the comparison that it satisfies.</summary>
     private static IEnumerable<(Compare Limit, double InSignalUnit)> Sides(Compare limit)
@@ -122,8 +125,8 @@ public static class SingleChanges
             $"none of {string.Join(", ", asked.Select(Wording.Of))}", without.StateAt(day));
     }
 
-    private static DayState StateWith(TaskEvaluation evaluation, Signal changed, int day) =>
-        evaluation.StateAt(day, evaluation.Signals.With(changed), condition => ConditionParts.Mentions(condition, changed.Kind));
+    private static DayState StateWith(TaskEvaluation evaluation, Signal changed, int day) => evaluation.StateAt(
+        day, evaluation.Signals.With(changed), condition => ConditionParts.Mentions(condition, changed.Kind));
 
     private static IEnumerable<Compare> LimitsIn(Condition condition) => ConditionParts.Leaves(condition).OfType<Compare>();
 

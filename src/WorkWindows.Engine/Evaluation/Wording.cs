@@ -86,11 +86,17 @@ public static partial class Wording
         var missing = explanation.Deciding
             .Where(verdict => verdict.Truth == Truth.Unknown)
             .SelectMany(verdict => verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).Select(Subject)
-                .Concat(verdict.ScopeInDoubt ? [verdict.InventoryMissing ? "the stand's species" : "where the parcel lies"] : []))
+                .Concat(verdict.ScopeInDoubt ? [Doubted(verdict)] : []))
             .Distinct().ToArray();
         // What is worked out from a missing reading comes with it.
         return missing.Where(what => !WorkedOutFrom.TryGetValue(what, out var reading) || !missing.Contains(reading));
     }
+
+    /// <summary>What nobody has said of a parcel that a rule asks for.</summary>
+    public static string Doubted(RuleVerdict verdict) =>
+        verdict.InventoryMissing ? "the stand's species"
+        : verdict.Rule.Scope.Area is not null ? "where the parcel lies"
+        : "who plans the task";
 
     private static readonly FrozenDictionary<string, string> WorkedOutFrom = new Dictionary<string, string>
     {

@@ -77,7 +77,7 @@ public static class SpringEvents
                 if (double.IsNaN(known[day]))
                     continue;
                 var degF = Temperature.FromDegreesCelsius(known[day]).DegreesFahrenheit;
-                values[day] = column.ReadsWholeFahrenheit ? Math.Round(degF) : degF;
+                values[day] = column.ReadsUsUnits ? Math.Round(degF) : degF;
             }
         }
     }
@@ -95,8 +95,11 @@ public static class SpringEvents
                 yield return new(SeasonEventKind.LastSpringFrost, seen, Basis.Observed);
             else if (min.Last < new LocalDate(year, 6, 30) && slots.Length >= MinYears)
             {
-                yield return new(SeasonEventKind.LastSpringFrost, On(year, MiddleShare), Basis.Climatology, slots.Length,
-                    On(year, EarlyShare), On(year, LateShare));
+                // The last one is no earlier than one that this spring has had.
+                var seenFrost = SpringFrost.SoFar(min, SpringFreeze.HardFreezeF, year) ?? LocalDate.MinIsoValue;
+                yield return new(SeasonEventKind.LastSpringFrost, LocalDate.Max(seenFrost, On(year, MiddleShare)),
+                    Basis.Climatology, slots.Length, LocalDate.Max(seenFrost, On(year, EarlyShare)),
+                    LocalDate.Max(seenFrost, On(year, LateShare)));
             }
         }
 

@@ -15,12 +15,15 @@ internal static class DerivedSignals
 
     /// <summary>
     /// A wet loam (common practice, no source): 1.0 W/(m K), 1500 kg/m³, 20 % water. Much water and little conduction
-    /// make the frost shallow, which is the safe side.
+    /// make the frost shallow.
     /// </summary>
     private static readonly GroundSoil Soil = GroundSoil.Of(1.0, 1500, 20);
 
     /// <summary>The low bound of frost depth in mild places, a share of Stefan's. Source: docs/rules/frozen-ground.md.</summary>
     private const double ShareOfStefan = 0.707;
+
+    /// <summary>At or above this index the ground is frozen, °C-days. Source: docs/rules/frozen-ground.md.</summary>
+    private const double FrozenFromC = 83;
 
     private const double CmPerM = 100;
 
@@ -50,7 +53,8 @@ internal static class DerivedSignals
         var index = new double[winter.Count];
         for (var first = 0; first < winter.Count;)
         {
-            var next = FrostYear.Resolve(winter[first].Year + (winter[first] < FrostYear.Resolve(winter[first].Year) ? 0 : 1))!.Value;
+            // The span begins on a first of July.
+            var next = winter[first].PlusYears(1);
             var count = Math.Min(winter.IndexOf(next), winter.Count) - first;
             FrozenGroundIndex.Over(means.AsSpan(first, count), depths.AsSpan(first, count), index.AsSpan(first, count));
             first += count;
@@ -66,9 +70,16 @@ internal static class DerivedSignals
         return (
             new(SignalKind.FrozenGroundIndexC, span, [.. values], [.. bases]),
             new(SignalKind.FrostDepthCm, span,
-                [.. values.Select(value => CmPerM * ShareOfStefan * FrostDepth.StefanM(value, Soil))],
+                [.. values.Select(DepthCm)],
                 [.. bases]));
     }
+
+    /// <summary>
+    /// None while the index does not call the ground frozen: the formula alone finds inches of frost after two cold days.
+    /// </summary>
+    private static double DepthCm(double indexC) => indexC < FrozenFromC
+        ? 0
+        : CmPerM * ShareOfStefan * FrostDepth.StefanM(indexC, Soil);
 
     private static Signal Combined(SignalKind kind, Signal left, Signal right, Func<double, double, double> combine)
     {

@@ -53,8 +53,8 @@ public static class SignalSetBuilder
         var bases = new Basis[span.Count];
         Array.Fill(values, double.NaN);
         // The forecast first: what was observed then takes its place.
-        Lay(forecast?.Days[element], Basis.Forecast, span, values, bases);
-        Lay(observed[element], Basis.Observed, span, values, bases);
+        Lay(element, forecast?.Days[element], Basis.Forecast, span, values, bases);
+        Lay(element, observed[element], Basis.Observed, span, values, bases);
         return new(SignalOf(element), span, ImmutableCollectionsMarshal.AsImmutableArray(values),
             ImmutableCollectionsMarshal.AsImmutableArray(bases));
     }
@@ -71,7 +71,8 @@ public static class SignalSetBuilder
         DailyElement.ThunderChancePercent => SignalKind.ThunderChancePercent,
     };
 
-    private static void Lay(DailyColumn? column, Basis basis, DaySpan span, double[] values, Basis[] bases)
+    private static void Lay(
+        DailyElement element, DailyColumn? column, Basis basis, DaySpan span, double[] values, Basis[] bases)
     {
         if (column is null)
             return;
@@ -81,7 +82,7 @@ public static class SignalSetBuilder
         {
             if (double.IsNaN(known[day]))
                 continue;
-            values[day] = column.ReadsWholeFahrenheit ? WholeFahrenheit.Restore(known[day]) : known[day];
+            values[day] = column.ReadsUsUnits ? AsRead.Restore(element, known[day]) : known[day];
             bases[day] = basis;
         }
     }

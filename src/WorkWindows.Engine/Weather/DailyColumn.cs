@@ -10,9 +10,9 @@ namespace WorkWindows.Engine.Weather;
 /// <param name="First">The date of the first value.</param>
 /// <param name="Values">Values in the unit of the element; at least one.</param>
 /// <param name="RejectedCount">Readings left out: flagged by their source, or a minimum above its maximum.</param>
-/// <param name="ReadsWholeFahrenheit">Whether the station reads whole °F, whatever unit its file has.</param>
+/// <param name="ReadsUsUnits">Whether the station reads in units of the United States, whatever unit its file has.</param>
 public sealed record DailyColumn(
-    LocalDate First, ImmutableArray<double> Values, int RejectedCount, bool ReadsWholeFahrenheit)
+    LocalDate First, ImmutableArray<double> Values, int RejectedCount, bool ReadsUsUnits)
 {
     public LocalDate Last => First.PlusDays(Values.Length - 1);
 

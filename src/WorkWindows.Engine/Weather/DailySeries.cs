@@ -26,15 +26,15 @@ public sealed class DailySeries
     /// In any order, gaps allowed. A reading with a quality flag is never used, and neither are the minimum and the
     /// maximum of a day whose minimum is above its maximum.
     /// </param>
-    /// <param name="readsWholeFahrenheit">
-    /// Whether the station reads temperatures in whole °F, as those of the United States do, whatever unit its file
-    /// has.
+    /// <param name="readsUsUnits">
+    /// Whether the station reads whole °F, whole mph and inches, as those of the United States do, whatever units its
+    /// file has.
     /// </param>
     /// <exception cref="ArgumentException">
     /// A date has two readings of an element, flagged or not, or a value is not finite; the dates and elements are
     /// named.
     /// </exception>
-    public static DailySeries Of(IEnumerable<DailyReading> readings, bool readsWholeFahrenheit = false)
+    public static DailySeries Of(IEnumerable<DailyReading> readings, bool readsUsUnits = false)
     {
         var byElement = new SortedDictionary<DailyElement, ColumnDraft>();
         foreach (var group in readings.GroupBy(reading => reading.Element))
@@ -55,7 +55,7 @@ public sealed class DailySeries
         }
         return new(byElement.ToImmutableSortedDictionary(pair => pair.Key, pair => new DailyColumn(pair.Value.First,
             ImmutableCollectionsMarshal.AsImmutableArray(pair.Value.Values), pair.Value.Rejected,
-            readsWholeFahrenheit && IsTemperature(pair.Key))));
+            readsUsUnits)));
     }
 
     /// <summary>The same series with elements of another in the place of its own, such as wind of an airport.</summary>
@@ -70,9 +70,6 @@ public sealed class DailySeries
 
     /// <summary>The same series with a column in the place of its own.</summary>
     internal DailySeries With(DailyElement element, DailyColumn column) => new(columns.SetItem(element, column));
-
-    private static bool IsTemperature(DailyElement element) =>
-        element is DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC;
 
     private sealed class ColumnDraft(LocalDate first, double[] values)
     {

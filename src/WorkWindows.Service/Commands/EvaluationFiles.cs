@@ -60,7 +60,7 @@ internal sealed record EvaluationFiles(FileInfo Parcels, FileInfo Tasks, IReadOn
         var merged = DailySeries.Empty;
         foreach (var station in stations)
         {
-            var series = DailySeries.Of(station.Readings, Service.Weather.Stations.ReadWholeFahrenheit(station.StationId));
+            var series = DailySeries.Of(station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId));
             DailyElement[] lacking = [.. Enum.GetValues<DailyElement>().Where(element => merged[element] is null)];
             merged = merged.WithElements(series, lacking);
         }

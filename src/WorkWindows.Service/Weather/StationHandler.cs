@@ -43,7 +43,7 @@ public sealed class StationHandler(WorkWindowsDb db, CurrentOrganization organiz
                 Name = name,
                 Latitude = form.Latitude!.Value,
                 Longitude = form.Longitude!.Value,
-                WholeFahrenheit = Stations.ReadWholeFahrenheit(ghcnId),
+                WholeFahrenheit = Stations.ReadUsUnits(ghcnId),
             };
             db.Add(station);
         }

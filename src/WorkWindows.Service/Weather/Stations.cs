@@ -13,8 +13,8 @@ public static class Stations
         .OrderBy(station => station.GhcnId);
 
     /// <summary>
-    /// Stations of the United States read temperatures in whole °F (NOAA, GHCN-Daily documentation); the first two
+    /// Stations of the United States read whole °F, whole mph and inches (NOAA, GHCN-Daily documentation); the first two
     /// characters of the identifier are the country.
     /// </summary>
-    public static bool ReadWholeFahrenheit(string ghcnId) => ghcnId.StartsWith("US", StringComparison.Ordinal);
+    public static bool ReadUsUnits(string ghcnId) => ghcnId.StartsWith("US", StringComparison.Ordinal);
 }

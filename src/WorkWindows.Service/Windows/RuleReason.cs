@@ -42,7 +42,7 @@ public sealed record RuleReason(
         if (verdict.InventoryMissing)
             yield return "The parcel has no stand inventory, so nobody knows whether its trees are meant.";
         else if (verdict.ScopeInDoubt)
-            yield return "Nobody has said where the parcel lies, so nobody knows whether it is meant.";
+            yield return $"Nobody has said {Wording.Doubted(verdict)}, so nobody knows whether it is meant.";
         else if (verdict.Truth == Truth.Unknown)
             yield return "A value that it needs is not known.";
         if (verdict.OutsideValidYears(day))

@@ -64,6 +64,19 @@ public class DecisionDifferenceTests
             said);
     }
 
+    // An update may ship a rule with an id that an organization's pack already has.
+    [Fact]
+    public void Between_TakesRulesOfOneIdTogether()
+    {
+        var before = new PointRules([Pack, Pack with { Id = "other" }], Gusts(null, 10)).Evaluate(Given.HingeCut);
+        var now = new PointRules([Pack, Pack with { Id = "other" }], Gusts(null, 12)).Evaluate(Given.HingeCut);
+        var record = DecisionRecord.Of(before, before.Span, DecisionRecord.HashOf(Snapshot.Write(before.Signals)));
+
+        var difference = DecisionDifference.Between(record.Content.ToArray(), before.Signals, now, now.Span);
+
+        Assert.Equal("r0", Assert.Single(difference.Rules).RuleId);
+    }
+
     [Fact]
     public void Between_ComparesTheDaysAskedFor()
     {

@@ -56,6 +56,18 @@ public class SpringEventsTests
     }
 
     [Fact]
+    public void Of_ExpectsTheLastFrostNoEarlier_ThanOneOfThisSpring()
+    {
+        var record = Merge(Springs(2015, 2025, _ => 10), DailySeries.Of(
+            [new(new(2026, 5, 15), DailyElement.MinTemperatureC, -3, null)]));
+
+        var expected = SpringEvents.Of(2026, 2026, record, null, Latitude)
+            .Single(e => e.Kind == SeasonEventKind.LastSpringFrost);
+
+        Assert.Equal((new LocalDate(2026, 5, 15), new LocalDate(2026, 5, 15)), (expected.Date, expected.Latest!.Value));
+    }
+
+    [Fact]
     public void Of_DoesNotGuessTheLastFrost_FromFewYears() =>
         Assert.Empty(SpringEvents.Of(2026, 2026, Springs(2017, 2025, _ => 20), null, Latitude));
 
@@ -68,7 +80,7 @@ public class SpringEventsTests
             var isFrost = date.Month == 4 && date.Day == april(date.Year);
             readings.Add(new(date, DailyElement.MinTemperatureC, isFrost ? -2.2 : 4.4, null));
         }
-        return DailySeries.Of(readings, readsWholeFahrenheit: true);
+        return DailySeries.Of(readings, readsUsUnits: true);
     }
 
     private static DailySeries Days(LocalDate first, int count, double maxF, double minF) => DailySeries.Of(
@@ -81,7 +93,10 @@ public class SpringEventsTests
     private static DailySeries Merge(params DailySeries[] parts) => DailySeries.Of(
         from part in parts
         from element in new[] { DailyElement.MaxTemperatureC, DailyElement.MinTemperatureC }
-        let column = part[element]!
+        let column = part[element]
+        where column is not null
         from day in Enumerable.Range(0, column.Values.Length)
-        select new DailyReading(column.First.PlusDays(day), element, column.Values[day], null));
+        where !double.IsNaN(column.Values[day])
+        select new DailyReading(column.First.PlusDays(day), element, column.Values[day], null),
+        readsUsUnits: true);
 }

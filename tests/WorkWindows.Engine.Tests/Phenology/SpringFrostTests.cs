@@ -18,17 +18,18 @@ public sealed class SpringFrostTests
         Assert.Equal(years, Text(SpringFrost.Over(Column(readings), 28)));
 
     [Fact]
-    public void Over_TakesMinimaAsTheyAre_WhenTheStationDoesNotReadWholeFahrenheit() => Assert.Equal(
+    public void Over_TakesMinimaAsTheyAre_WhenTheStationDoesNotReadUsUnits() => Assert.Equal(
         "2020 none, 2021 none",
-        Text(SpringFrost.Over(Column("2020-04-20:-2.2", readsWholeFahrenheit: false), 28)));
+        Text(SpringFrost.Over(Column("2020-04-20:-2.2", readsUsUnits: false), 28)));
 
     [Theory]
-    [InlineData("2020-03-01", 10, "2020 20 May, 2021 none")]
-    [InlineData("2020-03-01", 11, "2021 none")]
-    [InlineData("2020-06-20", 11, "2021 none")]
-    [InlineData("2020-02-19", 11, "2020 20 May, 2021 none")] // before the months that matter
+    [InlineData("2020-03-01", 80, "2020 20 May, 2021 none")] // whatever they were, a later frost was seen
+    [InlineData("2020-05-21", 1, "2021 none")]
+    [InlineData("2020-06-30", 1, "2021 none")]
     [InlineData("2020-07-01", 60, "2020 20 May, 2021 none")]
-    public void Over_LeavesOutAYear_WithMoreThanTenMissingDays(string first, int days, string years)
+    [InlineData("2021-02-27", 2, "2020 20 May, 2021 none")]  // before the months that matter
+    [InlineData("2021-03-01", 1, "2020 20 May")]
+    public void Over_LeavesOutAYear_WhoseLastFrostMayBeMissing(string first, int days, string years)
     {
         var column = Column("2020-05-20:-5");
         var values = column.Values.ToArray();
@@ -48,13 +49,13 @@ public sealed class SpringFrostTests
     }
 
     // 10 °C on every day but those named.
-    private static DailyColumn Column(string readings, bool readsWholeFahrenheit = true)
+    private static DailyColumn Column(string readings, bool readsUsUnits = true)
     {
         var values = new double[TwoYears.Count];
         Array.Fill(values, 10);
         foreach (var reading in readings.Split(' ', StringSplitOptions.RemoveEmptyEntries))
             values[TwoYears.IndexOf(Date(reading.Split(':')[0]))] = double.Parse(reading.Split(':')[1]);
-        return new(TwoYears.First, [.. values], 0, readsWholeFahrenheit);
+        return new(TwoYears.First, [.. values], 0, readsUsUnits);
     }
 
     private static LocalDate Date(string text) => NodaTime.Text.LocalDatePattern.Iso.Parse(text).Value;

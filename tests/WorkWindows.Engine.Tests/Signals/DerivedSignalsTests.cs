@@ -58,6 +58,13 @@ public class DerivedSignalsTests
         100 * 0.707 * Math.Sqrt(2 * 86400 * 87.525 / 1.002e8),
         FrozenGround(Winter(-10, 0, 20))[SignalKind.FrostDepthCm]!.Values[9], 0.01);
 
+    // The index of the third day is 29.109 (G3); of the ninth 77.9, still below 83.
+    [Theory]
+    [InlineData(2)]
+    [InlineData(8)]
+    public void FrostDepth_IsNone_UntilTheIndexCallsTheGroundFrozen(int day) =>
+        Assert.Equal(0, FrozenGround(Winter(-10, 0, 20))[SignalKind.FrostDepthCm]!.Values[day]);
+
     private static SignalSet FrozenGround(IReadOnlyList<DailyReading> readings) =>
         Build(new DaySpan(December, 20), readings);
 

@@ -53,9 +53,9 @@ public sealed class SignalSetBuilderTests
     [Theory]
     [InlineData(true, 20)]
     [InlineData(false, 19.94)]
-    public void Build_RestoresWholeFahrenheit_OnlyOfStationsThatReadIt(bool readsWholeFahrenheit, double minF)
+    public void Build_RestoresWhatWasRead_OnlyOfStationsThatReadUsUnits(bool readsUsUnits, double minF)
     {
-        var min = Build(1, DailySeries.Of([Min(0, -6.7)], readsWholeFahrenheit), null)[SignalKind.MinTemperatureC]!;
+        var min = Build(1, DailySeries.Of([Min(0, -6.7)], readsUsUnits), null)[SignalKind.MinTemperatureC]!;
 
         Assert.Equal(new Threshold(minF, RuleUnit.DegF).InSignalUnit, min.Values[0], 1e-9);
     }

@@ -65,12 +65,12 @@ public sealed class DailySeriesTests
     [Fact]
     public void WithElements_TakesWindOfAnotherStation()
     {
-        var woods = DailySeries.Of([Min(0, -4), Wind(0, 2)], readsWholeFahrenheit: true);
+        var woods = DailySeries.Of([Min(0, -4), Wind(0, 2)], readsUsUnits: true);
         var airport = DailySeries.Of([Min(0, -1), Wind(0, 9)]);
         var merged = woods.WithElements(airport, DailyElement.WindMps, DailyElement.GustMps);
 
         Assert.Equal(-4, merged[DailyElement.MinTemperatureC]![Day]);
-        Assert.True(merged[DailyElement.MinTemperatureC]!.ReadsWholeFahrenheit);
+        Assert.True(merged[DailyElement.MinTemperatureC]!.ReadsUsUnits);
         Assert.Equal(9, merged[DailyElement.WindMps]![Day]);
         Assert.Null(merged[DailyElement.GustMps]);
     }

@@ -114,14 +114,17 @@ internal static class SimpleEvaluator
             || (traits.Length > 0 && !traits.Any(trait => facts.Practice.Traits.HasFlag(trait)))
             || (scope.States.Count > 0 && !scope.States.Contains(facts.State))
             || (scope.Counties.Count > 0 && !scope.Counties.Contains(facts.CountyFips))
-            || (scope.SiteFlags.Count > 0 && !scope.SiteFlags.Any(facts.SiteFlags.Contains))
-            || (scope.Organizations.Count > 0 && !scope.Organizations.Contains(facts.Organization ?? "")))
+            || (scope.SiteFlags.Count > 0 && !scope.SiteFlags.Any(facts.SiteFlags.Contains)))
         {
             return Truth.Fails;
         }
-        return scope.SpeciesGroups.Count == 0 ? Truth.Holds
+        var species = scope.SpeciesGroups.Count == 0 ? Truth.Holds
             : facts.SpeciesGroups is not { } present ? Truth.Unknown
             : Known(scope.SpeciesGroups.Any(present.Contains));
+        var organization = scope.Organizations.Count == 0 ? Truth.Holds
+            : facts.Organization is not { } name ? Truth.Unknown
+            : Known(scope.Organizations.Contains(name));
+        return Least([species, organization]);
     }
 
     private static double? Value(SignalKind kind, SignalSet signals, LocalDate day) =>
