@@ -61,6 +61,7 @@ internal static class DiffRulesCommand
         if ((to ?? LastDay(input.Weather)) is not { } last)
             return CommandLine.Refuse("--to: a day, because the weather file holds no day");
         var days = DaySpan.Between(last.PlusYears(-years).PlusDays(1), last);
+        input.Warn(Console.Error, days);
         var changes = Compare(input, oldStack, newStack, days);
         if (asJson)
             Printing.AsJson(Console.Out, PackDiffOutput.Plain(changes, days));

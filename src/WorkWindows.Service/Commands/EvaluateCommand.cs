@@ -32,8 +32,10 @@ internal static class EvaluateCommand
         var packs = PackFiles.Add(ShippedPacks.Read(), files, Console.Error);
         if (read() is not { } input || packs is not { } sound)
             return CommandLine.BadInput;
+        var days = DaySpan.Between(from, to);
+        input.Warn(Console.Error, days);
         var seasons = input.Evaluate(
-            DaySpan.Between(from, to), sound, new SlowProgress(Console.Error, TimeProvider.System));
+            days, sound, new SlowProgress(Console.Error, TimeProvider.System));
         if (asJson)
             SeasonOutput.WriteJson(Console.Out, seasons);
         else

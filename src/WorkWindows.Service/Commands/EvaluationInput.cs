@@ -47,7 +47,37 @@ internal sealed record EvaluationInput(
 
     private SignalSet Signals(ParcelRow parcel, DaySpan span) => SignalSetBuilder.Build(
         new(parcel.Parcel, parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg), span, Weather, null,
-        DateTimeZoneProviders.Tzdb[parcel.TimeZone], WorkShift.Default, AlertReport.None);
+        DateTimeZoneProviders.Tzdb[parcel.TimeZone], WorkShift.Default, Alerts(span));
+
+    /// <summary>Says what makes days unknown that a reader may not expect, a line each.</summary>
+    public void Warn(TextWriter output, DaySpan days)
+    {
+        foreach (var warning in Warnings(days))
+            output.WriteLine(warning);
+    }
+
+    private IEnumerable<string> Warnings(DaySpan days)
+    {
+        var columns = Enum.GetValues<DailyElement>().Select(element => Weather[element]).OfType<DailyColumn>().ToArray();
+        if (columns.Length == 0)
+        {
+            yield return "The weather files have no reading that can be used.";
+            yield break;
+        }
+        var (first, last) = (columns.Min(column => column.First), columns.Max(column => column.Last));
+        if (days.First < first || days.Last > last)
+            yield return $"The weather files reach from {first:R} to {last:R}; days outside have no readings.";
+        if (Weather[DailyElement.WindMps] is null || Weather[DailyElement.GustMps] is null)
+            yield return "The weather files report no wind or no gusts, so that days of felling and saw work are unknown.";
+    }
+
+    /// <summary>No record keeps alerts; of days after its end nobody knows whether one is in force.</summary>
+    private AlertReport Alerts(DaySpan span)
+    {
+        var last = Enum.GetValues<DailyElement>().Select(element => Weather[element]?.Last).Max();
+        var after = last is { } day ? LocalDate.Max(day.PlusDays(1), span.First) : span.First;
+        return after > span.Last ? AlertReport.None : new([], DaySpan.Between(after, span.Last));
+    }
 
     private static TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
         task.Key, task.Practice, parcel.State, parcel.CountyFips,

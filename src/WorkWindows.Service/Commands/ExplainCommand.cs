@@ -39,6 +39,7 @@ internal static class ExplainCommand
                 $"--task '{key}': a task of the file: {string.Join(", ", input.Tasks.Select(row => row.Key))}");
         }
         var span = LeadIn.Before(new(day, DaysAhead), packs);
+        input.Warn(Console.Error, new(day, 1));
         var (_, parcel, evaluations) = (input with { Tasks = [task] }).Evaluations(span, packs).Single();
         var explained = ExplainedDay.Of(task.Key, parcel.Parcel, evaluations[0], day);
         if (asJson)

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
 
@@ -17,6 +18,7 @@ internal static class ListRulesCommand
             Description = "Rule packs to list with the shipped ones, higher ones first.",
         };
         var state = new Option<string?>("--state") { Description = "Only rules that speak of this state, such as MI." };
+        state.AcceptOnlyFromAmong([.. UsStates.FipsByPostalCode.Keys.Order(StringComparer.Ordinal)]);
         var practice = new Option<string?>("--practice")
         {
             Description = "Only rules that may speak of this kind of work, such as hinge-cut.",

@@ -1,3 +1,5 @@
+using NodaTime;
+using NodaTime.Text;
 using WorkWindows.Engine.Daylight;
 
 namespace WorkWindows.Engine.Tests.Daylight;
@@ -29,4 +31,20 @@ public sealed class SunPositionTests
     [InlineData(12.00844627, 233.8203529)]
     public void At_MatchesPublishedMeanLongitude(double centuries, double longitude) =>
         Assert.Equal(longitude, SunPosition.At(centuries).MeanLongitudeDeg, 2e-5);
+
+    // Equinoxes and solstices of 2018, UTC (Skyfield manual, JPL DE421): the sun's apparent longitude is then a multiple
+    // of 90°. It moves 0.01° in a quarter of an hour.
+    [Theory]
+    [InlineData("2018-03-20T16:15:27Z", 0)]
+    [InlineData("2018-06-21T10:07:18Z", 90)]
+    [InlineData("2018-09-23T01:54:06Z", 180)]
+    [InlineData("2018-12-21T22:22:44Z", 270)]
+    public void At_StandsAtTheSeasons(string instant, double longitudeDeg)
+    {
+        var sinceEpoch = InstantPattern.ExtendedIso.Parse(instant).Value - Instant.FromUtc(2000, 1, 1, 12, 0);
+
+        var off = (SunPosition.At(sinceEpoch.TotalDays / 36525).ApparentLongitudeDeg - longitudeDeg) % 360;
+
+        Assert.InRange(off > 180 ? off - 360 : off, -0.01, 0.01);
+    }
 }

@@ -43,6 +43,8 @@ public sealed class SunTimesTests
 
         AssertNear("2003-10-17T13:12:43Z", golden.Sunrise, Duration.FromSeconds(2));
         AssertNear("2003-10-18T00:18:51Z", golden.Sunset, Duration.FromSeconds(2));
+        var before = SunTimes.On(new(2003, 10, 16), DateTimeZone.ForOffset(Offset.FromHours(-7)), 39.742476, -105.1786);
+        AssertNear("2003-10-17T00:20:19Z", before.Sunset, Duration.FromSeconds(2));
     }
 
     [Theory]

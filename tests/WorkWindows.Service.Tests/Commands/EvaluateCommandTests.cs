@@ -47,7 +47,9 @@ public sealed class EvaluateCommandTests : IDisposable
     {
         var (exit, output, error) = await Executable.RunAsync(Arguments([StateCollege]));
 
-        Assert.Equal((0, ""), (exit, error));
+        Assert.Equal(
+            (0, "The weather files report no wind or no gusts, so that days of felling and saw work are unknown.\n"),
+            (exit, error));
         Assert.Contains("fox-hinge", output, StringComparison.Ordinal);
         Assert.Contains("not known: sustained wind, gusts", output, StringComparison.Ordinal);
         Assert.Contains("Alerts of weather services are not part of station records", output, StringComparison.Ordinal);
@@ -91,8 +93,8 @@ public sealed class EvaluateCommandTests : IDisposable
 
     private static async Task<JsonElement[]> JsonAsync(string[] weather)
     {
-        var (exit, output, error) = await Executable.RunAsync([.. Arguments(weather), "--output", "json"]);
-        Assert.Equal((0, ""), (exit, error));
+        var (exit, output, _) = await Executable.RunAsync([.. Arguments(weather), "--output", "json"]);
+        Assert.Equal(0, exit);
         return [.. JsonDocument.Parse(output).RootElement.EnumerateArray()];
     }
 

@@ -65,6 +65,15 @@ public sealed class ExplainCommandTests
     }
 
     [Fact]
+    public async Task Explain_Warns_WhenTheDayLiesOutsideTheRecord()
+    {
+        var (exit, _, error) = await Executable.RunAsync(Arguments("2031-02-03"));
+
+        Assert.Equal(0, exit);
+        Assert.Matches("^The weather files reach from [0-9-]+ to [0-9-]+; days outside have no readings.\n$", error);
+    }
+
+    [Fact]
     public async Task Explain_NamesTheTasks_WhenItKnowsNoneOfTheKey()
     {
         var (exit, _, error) = await Executable.RunAsync(["explain", .. Files, "--task", "fox", "--on", "2004-02-03"]);
@@ -75,8 +84,8 @@ public sealed class ExplainCommandTests
 
     private static async Task<JsonElement> JsonAsync(string day)
     {
-        var (exit, output, error) = await Executable.RunAsync([.. Arguments(day), "--output", "json"]);
-        Assert.Equal((0, ""), (exit, error));
+        var (exit, output, _) = await Executable.RunAsync([.. Arguments(day), "--output", "json"]);
+        Assert.Equal(0, exit);
         return JsonDocument.Parse(output).RootElement;
     }
 
