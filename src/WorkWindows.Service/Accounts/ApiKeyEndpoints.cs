@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Feeds.Portfolio;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Accounts;
@@ -8,7 +10,9 @@ namespace WorkWindows.Service.Accounts;
 /// <summary>Consultants give machines their keys and take them back.</summary>
 internal static class ApiKeyEndpoints
 {
-    public sealed record NewKey(string Name, Role Role);
+    /// <param name="Name">What the machine is called.</param>
+    /// <param name="Role">consultant, crew-lead or crew-member.</param>
+    public sealed record NewKey(string? Name, string? Role);
 
     /// <param name="Id">Names the key when it is to be revoked.</param>
     /// <param name="Secret">What to send after 'Bearer'. It is shown this once.</param>
@@ -31,22 +35,20 @@ internal static class ApiKeyEndpoints
     private static async Task<Results<Created<CreatedKey>, ValidationProblem>> CreateAsync(
         NewKey request, Caller caller, WorkWindowsDb db, IClock clock, CancellationToken cancellation)
     {
-        if (request.Role == Role.Landowner)
-        {
-            return TypedResults.ValidationProblem(new Dictionary<string, string[]>
-            {
-                ["role"] = ["A machine owns no land: the role must be consultant, crew-lead or crew-member."],
-            });
-        }
+        var faults = new FieldFaults();
+        var name = faults.Required("name", request.Name, FieldText.IsName, FieldText.Name);
+        var role = RoleWords.OfMachine(request.Role, faults);
+        if (faults.Any)
+            return faults.ToProblem();
 
         var id = Guid.CreateVersion7();
         var secret = ApiKeySecret.Draw(caller.OrganizationId, id);
         db.Add(new ApiKey
         {
             Id = id,
-            Name = request.Name,
+            Name = name,
             SecretHash = secret.Hash,
-            Role = request.Role,
+            Role = role,
             CreatedAt = clock.GetCurrentInstant(),
         });
         await db.SaveChangesAsync(cancellation);

@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using WorkWindows.Feeds.Portfolio;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Accounts;
@@ -8,11 +10,12 @@ namespace WorkWindows.Service.Accounts;
 /// <summary>Consultants keep the list of people; nobody registers themselves.</summary>
 internal static class PeopleEndpoints
 {
-    public sealed record NewPerson(string Email, string DisplayName, Role Role, string? PhoneNumber, string Password);
+    public sealed record NewPerson(
+        string? Email, string? DisplayName, string? Role, string? PhoneNumber, string? Password);
 
-    public sealed record ChangedPerson(string DisplayName, Role Role, string? PhoneNumber);
+    public sealed record ChangedPerson(string? DisplayName, string? Role, string? PhoneNumber);
 
-    public sealed record NewPassword(string Password);
+    public sealed record NewPassword(string? Password);
 
     public sealed record PersonView(Guid Id, string Email, string DisplayName, Role Role, string? PhoneNumber);
 
@@ -32,15 +35,20 @@ internal static class PeopleEndpoints
     private static async Task<Results<Created<PersonView>, ValidationProblem>> CreateAsync(
         NewPerson request, UserManager<Person> people)
     {
+        var faults = new FieldFaults();
+        var email = faults.Required("email", request.Email, FieldText.IsMail, FieldText.Mail);
         var person = new Person
         {
-            UserName = request.Email,
-            Email = request.Email,
-            DisplayName = request.DisplayName,
-            Role = request.Role,
+            UserName = email,
+            Email = email,
+            DisplayName = faults.Required("displayName", request.DisplayName, FieldText.IsName, FieldText.Name),
+            Role = RoleWords.OfPerson(request.Role, faults),
             PhoneNumber = request.PhoneNumber,
         };
-        var result = await people.CreateAsync(person, request.Password);
+        await CheckPasswordAsync(person, request.Password, people, faults);
+        if (faults.Any)
+            return faults.ToProblem();
+        var result = await people.CreateAsync(person, request.Password!);
         return result.Succeeded
             ? TypedResults.Created($"/api/people/{person.Id}", View(person))
             : Refusal(result);
@@ -51,15 +59,19 @@ internal static class PeopleEndpoints
     {
         if (await people.FindByIdAsync($"{id}") is not { } person)
             return TypedResults.NotFound();
-        if (caller.PersonId == id && request.Role != person.Role)
+        var faults = new FieldFaults();
+        var displayName = faults.Required("displayName", request.DisplayName, FieldText.IsName, FieldText.Name);
+        var role = RoleWords.OfPerson(request.Role, faults);
+        if (faults.Any)
+            return faults.ToProblem();
+        if (caller.PersonId == id && role != person.Role)
         {
             return TypedResults.Problem(
                 "Another consultant must do this, so that the organization is never left without one.",
                 statusCode: StatusCodes.Status409Conflict, title: "You cannot change your own role.");
         }
 
-        (person.DisplayName, person.Role, person.PhoneNumber) =
-            (request.DisplayName, request.Role, request.PhoneNumber);
+        (person.DisplayName, person.Role, person.PhoneNumber) = (displayName, role, request.PhoneNumber);
         // A new stamp makes old cookies, which name the old role, invalid.
         var result = await people.UpdateSecurityStampAsync(person);
         return result.Succeeded ? TypedResults.Ok(View(person)) : Refusal(result);
@@ -70,9 +82,13 @@ internal static class PeopleEndpoints
     {
         if (await people.FindByIdAsync($"{id}") is not { } person)
             return TypedResults.NotFound();
+        var faults = new FieldFaults();
+        await CheckPasswordAsync(person, request.Password, people, faults);
+        if (faults.Any)
+            return faults.ToProblem();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         await people.RemovePasswordAsync(person);
-        var result = await people.AddPasswordAsync(person, request.Password);
+        var result = await people.AddPasswordAsync(person, request.Password!);
         if (!result.Succeeded)
             return Refusal(result);
         await people.SetLockoutEndDateAsync(person, null);
@@ -80,10 +96,33 @@ internal static class PeopleEndpoints
         return TypedResults.NoContent();
     }
 
+    /// <summary>Says what is wrong with a password, beside all else, and never the password itself.</summary>
+    private static async Task CheckPasswordAsync(
+        Person person, string? password, UserManager<Person> people, FieldFaults faults)
+    {
+        if (string.IsNullOrEmpty(password))
+        {
+            faults.Add("password", null, $"at least {people.Options.Password.RequiredLength} characters");
+            return;
+        }
+        foreach (var validator in people.PasswordValidators)
+        {
+            foreach (var error in (await validator.ValidateAsync(people, person, password)).Errors)
+                faults.AddSentence("password", error.Description);
+        }
+    }
+
     private static PersonView View(Person person) =>
         new(person.Id, person.Email!, person.DisplayName, person.Role, person.PhoneNumber);
 
-    private static ValidationProblem Refusal(IdentityResult result) => TypedResults.ValidationProblem(
-        result.Errors.GroupBy(error => error.Code.StartsWith("Password", StringComparison.Ordinal) ? "password" : "email")
-            .ToDictionary(field => field.Key, field => field.Select(error => error.Description).ToArray()));
+    private static ValidationProblem Refusal(IdentityResult result)
+    {
+        var faults = new FieldFaults();
+        foreach (var error in result.Errors)
+        {
+            faults.AddSentence(
+                error.Code.StartsWith("Password", StringComparison.Ordinal) ? "password" : "email", error.Description);
+        }
+        return faults.ToProblem();
+    }
 }

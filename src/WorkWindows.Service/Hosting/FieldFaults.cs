@@ -14,11 +14,16 @@ public sealed class FieldFaults
     public Dictionary<string, string[]> Errors =>
         _faults.ToDictionary(fault => fault.Key, fault => fault.Value.ToArray());
 
-    public void Add(string field, object? value, string accepted)
+    public void Add(string field, object? value, string accepted) => AddSentence(
+        field, value is null ? $"Missing: give {accepted}." : $"'{value}' is not accepted: give {accepted}.");
+
+    /// <param name="field">The field.</param>
+    /// <param name="sentence">What is wrong with it, where its value must not be repeated.</param>
+    public void AddSentence(string field, string sentence)
     {
         if (!_faults.TryGetValue(field, out var messages))
             _faults[field] = messages = [];
-        messages.Add(value is null ? $"Missing: give {accepted}." : $"'{value}' is not accepted: give {accepted}.");
+        messages.Add(sentence);
     }
 
     public void Add(FaultReport report, string prefix = "")

@@ -60,6 +60,36 @@ public sealed class ApiKeyTests(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Theory]
+    [InlineData(null, "Missing: give one of: consultant, crew-lead, crew-member")]
+    [InlineData("Consultant", "'Consultant' is not accepted")]
+    [InlineData("CREW-LEAD", "'CREW-LEAD' is not accepted")]
+    [InlineData("crewLead", "'crewLead' is not accepted")]
+    [InlineData("0", "'0' is not accepted")]
+    [InlineData("", "'' is not accepted")]
+    public async Task Create_IsRefused_WithoutARoleInTheWordsOfTheDocs(string? role, string why)
+    {
+        var consultant = await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));
+
+        var problem = await consultant.RefusedAsync(
+            HttpMethod.Post, "/api/api-keys", new { name = "Tablet", role }, HttpStatusCode.BadRequest);
+
+        problem.Error("role").ShouldContain(why);
+        (await consultant.GetStringAsync("/api/api-keys")).ShouldNotContain("Tablet");
+    }
+
+    [Fact]
+    public async Task Create_NamesEveryFault_OfAnEmptyBody()
+    {
+        var consultant = await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));
+
+        var problem = await consultant.RefusedAsync(
+            HttpMethod.Post, "/api/api-keys", new { }, HttpStatusCode.BadRequest);
+
+        problem.Error("name").ShouldStartWith("Missing");
+        problem.Error("role").ShouldStartWith("Missing");
+    }
+
+    [Theory]
     [InlineData(Role.CrewLead)]
     [InlineData(Role.CrewMember)]
     public async Task Create_IsForbidden_ForOthersThanConsultants(Role role)

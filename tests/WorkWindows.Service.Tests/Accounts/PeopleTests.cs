@@ -32,6 +32,52 @@ public sealed class PeopleTests(ServiceFixture service) : IClassFixture<ServiceF
     }
 
     [Fact]
+    public async Task Create_NamesEveryFault_OfAnEmptyBody()
+    {
+        var problem = await (await ConsultantAsync()).RefusedAsync(
+            HttpMethod.Post, "/api/people", new { }, HttpStatusCode.BadRequest);
+
+        foreach (var field in new[] { "email", "displayName", "role", "password" })
+            problem.Error(field).ShouldStartWith("Missing");
+        problem.Error("role").ShouldContain("consultant, crew-lead, crew-member, landowner");
+        problem.Error("password").ShouldContain("at least 12 characters");
+    }
+
+    [Theory]
+    [InlineData(null)]
+    [InlineData("Consultant")]
+    [InlineData("crew_lead")]
+    public async Task NoOne_GetsARole_ThatWasNotSaidInTheWordsOfTheDocs(string? role)
+    {
+        var organization = await service.Database.AddOrganizationAsync("Org");
+        var consultant = await service.MachineAsync(organization);
+        var id = await service.AddPersonAsync(organization, $"{Guid.NewGuid():N}@example.org", Role.CrewMember);
+
+        var created = await consultant.RefusedAsync(
+            HttpMethod.Post, "/api/people",
+            new { email = "roleless@example.org", displayName = "New", role, password = ServiceFixture.Password },
+            HttpStatusCode.BadRequest);
+        var changed = await consultant.RefusedAsync(
+            HttpMethod.Put, $"/api/people/{id}", new { role }, HttpStatusCode.BadRequest);
+
+        created.Error("role").ShouldContain("crew-lead");
+        changed.Error("role").ShouldContain("crew-lead");
+        changed.Error("displayName").ShouldStartWith("Missing");
+        (await consultant.ReadAsync("/api/people")).EnumerateArray().ShouldHaveSingleItem()
+            .Text("role").ShouldBe("crew-member");
+    }
+
+    [Fact]
+    public async Task Refusal_NeverRepeatsAPassword()
+    {
+        var answer = await (await ConsultantAsync()).PostAsJsonAsync(
+            "/api/people", New("quiet@example.org", password: "hush"));
+
+        answer.StatusCode.ShouldBe(HttpStatusCode.BadRequest);
+        (await answer.Content.ReadAsStringAsync()).ShouldNotContain("hush");
+    }
+
+    [Fact]
     public async Task Create_IsAConflict_WhenTheAddressSignsInElsewhere()
     {
         await (await ConsultantAsync()).PostAsJsonAsync("/api/people", New("twice@example.org"));
@@ -52,6 +98,8 @@ public sealed class PeopleTests(ServiceFixture service) : IClassFixture<ServiceF
 
         (await consultant.PutAsJsonAsync(address, new { password = "short" })).StatusCode
             .ShouldBe(HttpStatusCode.BadRequest);
+        (await consultant.RefusedAsync(HttpMethod.Put, address, new { }, HttpStatusCode.BadRequest))
+            .Error("password").ShouldStartWith("Missing");
         (await service.SignInAsync("forgetful@example.org")).Answer.StatusCode.ShouldBe(HttpStatusCode.Redirect);
         (await consultant.PutAsJsonAsync(address, new { password = "another long one" })).StatusCode
             .ShouldBe(HttpStatusCode.NoContent);

@@ -10,7 +10,7 @@ namespace WorkWindows.Service.Tests.Hosting;
 public sealed class ProblemsTests(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
     [Theory]
-    [InlineData("{\n  \"name\": \"Tablet\",\n  \"role\": \"king\"\n}", "Line 3, field 'role': the value is not one of those accepted.")]
+    [InlineData("[\n]", "Line 1: the value is not one of those accepted.")]
     [InlineData("{\n  \"name\": 7,\n  \"role\": \"crew-lead\"\n}", "Line 2, field 'name': the value must be a text in quotes.")]
     [InlineData("{\n  \"name\": \"Tablet\",\n}", "Line 3: ")]
     [InlineData("{ \"name\": \"Tablet\", \"role\": \"crew-lead\", \"colour\": 1 }", "Line 1, field 'colour': ")]
