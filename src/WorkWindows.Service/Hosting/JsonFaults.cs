@@ -23,6 +23,8 @@ internal static partial class JsonFaults
     public static ProblemDetails Describe(JsonException fault)
     {
         var line = fault.LineNumber + 1;
+        if (AbsentNames().Match(fault.Message) is { Success: true, Groups: [_, var names] })
+            return Absent(line, names.Value);
         var field = fault.Path is null or "$" ? null : fault.Path.Replace("$.", "", StringComparison.Ordinal);
         var place = (line, field) switch
         {
@@ -39,6 +41,14 @@ internal static partial class JsonFaults
         };
     }
 
+    private static ProblemDetails Absent(long? line, string names) => new()
+    {
+        Status = StatusCodes.Status400BadRequest,
+        Title = "The body is not the JSON that is expected.",
+        Detail = $"Missing: {names}. Where nothing is meant, write null. Nothing was stored.",
+        Extensions = { ["line"] = line, ["field"] = names.Replace("'", "", StringComparison.Ordinal) },
+    };
+
     private static string Reason(JsonException fault)
     {
         var message = Position().Replace(fault.Message, "");
@@ -52,6 +62,9 @@ internal static partial class JsonFaults
         var form = Array.Find(Forms, known => reasons.Contains(known.Sign, StringComparison.Ordinal)).Form;
         return form is null ? "the value is not one of those accepted." : $"the value must be {form}.";
     }
+
+    [GeneratedRegex(@"missing required properties including: (.+?)\.?$", RegexOptions.Singleline)]
+    private static partial Regex AbsentNames();
 
     [GeneratedRegex(@"\s*Path: .*$", RegexOptions.Singleline)]
     private static partial Regex Position();

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Engine.Land;
@@ -84,7 +85,9 @@ internal static class ParcelEndpoints
         parcel.BoundaryGeoJson is { } json ? JsonSerializer.Deserialize<JsonElement>(json) : null,
         parcel.Latitude, parcel.Longitude, parcel.ElevationM, parcel.AreaM2, parcel.Stand, parcel.SiteFlags);
 
-    public sealed record StandForm(IReadOnlyList<StandRowForm>? Stand);
+    /// <param name="Stand">The inventory; null, which must be written out, says that none has been taken.</param>
+    public sealed record StandForm([property: JsonRequired] IReadOnlyList<StandRowForm>? Stand);
 
-    public sealed record FlagsForm(IReadOnlyList<string>? Flags);
+    /// <param name="Flags">All flags of the parcel; null for none.</param>
+    public sealed record FlagsForm([property: JsonRequired] IReadOnlyList<string>? Flags);
 }

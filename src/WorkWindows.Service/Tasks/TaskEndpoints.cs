@@ -1,4 +1,5 @@
 using System.Linq.Expressions;
+using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
@@ -14,8 +15,8 @@ public static class TaskEndpoints
         Guid? CrewLeadId, LocalDate? Deadline, LocalDate? ScheduledOn, LocalDate? CompletedOn,
         IReadOnlyList<Guid> PrerequisiteIds);
 
-    /// <param name="CompletedOn">The day it was done on; null takes it back.</param>
-    public sealed record CompletionForm(LocalDate? CompletedOn);
+    /// <param name="CompletedOn">The day it was done on; null, which must be written out, takes it back.</param>
+    public sealed record CompletionForm([property: JsonRequired] LocalDate? CompletedOn);
 
     private static readonly Expression<Func<PlannedTask, TaskView>> View = task => new TaskView(
         task.Id, task.Key, task.ParcelId, task.PracticeId, task.Quantity, task.QuantityUnit, task.CrewSize,

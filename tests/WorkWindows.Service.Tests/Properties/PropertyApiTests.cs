@@ -113,6 +113,24 @@ public sealed class PropertyApiTests(ServiceFixture service) : IClassFixture<Ser
         problem.Error("stand").ShouldContain("at least one");
     }
 
+    [Theory]
+    [InlineData("stand")]
+    [InlineData("flags")]
+    public async Task PutStandAndFlags_ChangeNothing_WhenTheMemberIsAbsent(string what)
+    {
+        var client = await ConsultantAsync();
+        var (_, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI");
+        await client.PutAsync($"/api/parcels/{parcel}/stand", new { stand = Land.Stand("white oak") });
+        await client.PutAsync($"/api/parcels/{parcel}/flags", new { flags = Land.Quiet });
+        var before = await client.GetStringAsync($"/api/parcels/{parcel}");
+
+        var problem = await client.RefusedAsync(
+            HttpMethod.Put, $"/api/parcels/{parcel}/{what}", new { }, HttpStatusCode.BadRequest);
+
+        problem.Text("detail").ShouldBe($"Missing: '{what}'. Where nothing is meant, write null. Nothing was stored.");
+        (await client.GetStringAsync($"/api/parcels/{parcel}")).ShouldBe(before);
+    }
+
     [Fact]
     public async Task Delete_TakesParcelsAndTasksAlong()
     {

@@ -74,6 +74,10 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
         // The fixture's clock stands at 1 March 2025.
         (await client.PutAsync(address, new { completedOn = "2025-02-28" })).Text("completedOn").ShouldBe("2025-02-28");
         (await client.PutAsync(address, new { completedOn = (string?)null })).Text("completedOn").ShouldBe("");
+        await client.PutAsync(address, new { completedOn = "2025-02-28" });
+        (await client.RefusedAsync(HttpMethod.Put, address, new { }, HttpStatusCode.BadRequest))
+            .Text("field").ShouldBe("completedOn");
+        (await client.ReadAsync(address[..address.LastIndexOf('/')])).Text("completedOn").ShouldBe("2025-02-28");
         var problem = await client.RefusedAsync(
             HttpMethod.Put, address, new { completedOn = "2025-03-02" }, HttpStatusCode.BadRequest);
         problem.Error("completedOn").ShouldContain("not to come yet");
