@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 
 namespace WorkWindows.Service.Windows;
@@ -7,8 +8,8 @@ namespace WorkWindows.Service.Windows;
 public static class OutlookWords
 {
     /// <returns>
-    /// Such as 'Open until Thu 30 Apr, then closed: …', 'Opens Mon 25 Jan' or
-    /// 'May open Sat 28 Nov, not known yet: gusts'.
+    /// Such as 'Open until Thu 30 Apr, then closed: …', 'Workable, limited, until Thu 30 Apr, then closed: …',
+    /// 'Opens Mon 25 Jan' or 'May open Sat 28 Nov, not known yet: gusts'.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The day lies outside the evaluation's span.</exception>
     public static string Of(TaskEvaluation evaluation, LocalDate today)
@@ -29,9 +30,19 @@ public static class OutlookWords
     {
         var last = DayWords.Of(window.Last, today);
         var after = window.Last.PlusDays(1);
+        var doable = Doable(evaluation, DaySpan.Between(LocalDate.Max(window.First, today), window.Last));
         if (!evaluation.Span.Contains(after))
-            return $"Open past {last}";
-        return $"Open until {last}, then {Why(Explanation.Of(evaluation, after))}";
+            return $"{doable} past {last}";
+        return $"{doable} until {last}, then {Why(Explanation.Of(evaluation, after))}";
+    }
+
+    /// <summary>How the rest of a window may be worked in; 'Open' is said of days without a limit alone.</summary>
+    private static string Doable(TaskEvaluation evaluation, DaySpan days)
+    {
+        var states = Enumerable.Range(0, days.Count).Select(index => evaluation[days[index]]).ToHashSet();
+        return !states.Contains(DayState.Limited) ? "Open"
+            : !states.Contains(DayState.Open) ? "Workable, limited,"
+            : "Open or limited";
     }
 
     /// <summary>Why a day is not workable, as in 'closed: …' or 'not known yet: gusts'.</summary>

@@ -22,6 +22,21 @@ public sealed class OutlookWordsTests
         OutlookWords.Of(task.Evaluation, First.PlusDays(day)).ShouldBe(words);
     }
 
+    [Theory]
+    [InlineData(new double[] { 25, 25, 10 }, 0, "Workable, limited, until Fri 2 Jan, then closed: Rule 0")]
+    [InlineData(new double[] { 30, 25, 10 }, 0, "Open or limited until Fri 2 Jan, then closed: Rule 0")]
+    [InlineData(new double[] { 30, 25, 10 }, 1, "Workable, limited, until Fri 2 Jan, then closed: Rule 0")]
+    [InlineData(new double[] { 25, 30, 10 }, 1, "Open until Fri 2 Jan, then closed: Rule 0")]
+    [InlineData(new double[] { 25, 25 }, 0, "Workable, limited, past Fri 2 Jan")]
+    [InlineData(new double[] { 25, 30 }, 0, "Open or limited past Fri 2 Jan")]
+    public void Of_SaysOpenOnlyOfDaysWithoutALimit(double[] minF, int day, string words)
+    {
+        var task = GivenTask.Of(
+            minF, Closes("signal: min-temperature, below: 20 degF"), Limits("signal: min-temperature, below: 28 degF"));
+
+        OutlookWords.Of(task.Evaluation, First.PlusDays(day)).ShouldBe(words);
+    }
+
     [Fact]
     public void Of_NamesTheDayThatMayOpen_WhenItComesBeforeTheNextWindow()
     {
