@@ -3,6 +3,7 @@ using Microsoft.Extensions.Caching.Memory;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Alerts;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -80,9 +81,9 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
         Guid? stationId, Instant now, DateTimeZone zone, LocalDate first, CancellationToken cancellation)
     {
         var today = now.InZone(zone).Date;
-        var reports = db.WeatherAlertReports.AsNoTracking().Include(report => report.Alerts)
+        var reports = db.WeatherAlertReports.AsNoTracking()
             .Where(report => report.StationId == stationId && report.FetchedAt <= now);
-        var newest = await reports.OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
+        var newest = await reports.Include(report => report.Alerts).OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
         DaySpan? notKnown = newest is not null && now - newest.FetchedAt <= LongestAlertAge
             ? null
             : new(today, DaysOfAlerts);
@@ -90,20 +91,24 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
             return new([], notKnown);
         var from = zone.AtStartOfDay(first).ToInstant();
         var until = zone.AtStartOfDay(today).ToInstant();
-        var past = await reports
-            .Where(report => report.FetchedAt >= from && report.FetchedAt < until && report.Alerts.Count > 0)
-            .ToListAsync(cancellation);
+        // Reports come every hour and mostly repeat the one before: what they say is brought together where it lies.
+        var past = await reports.Where(report => report.FetchedAt >= from && report.FetchedAt < until)
+            .SelectMany(report => report.Alerts, (report, alert) => new
+            {
+                Day = report.FetchedAt.InZone(DateTimeZoneProviders.Tzdb[zone.Id]).Date,
+                alert.Kind,
+                alert.Event,
+                alert.StartsAt,
+                alert.EndsAt,
+            })
+            .Distinct().ToListAsync(cancellation);
         var coming = newest.Alerts.Select(alert => alert.ToActive().InZone(zone))
             .Where(alert => alert.Last >= today)
             .Select(alert => alert with { First = LocalDate.Max(alert.First, today) });
-        return new([.. past.SelectMany(report => OnTheDayOf(report, zone)).Distinct().Concat(coming)], notKnown);
-    }
-
-    private static IEnumerable<WeatherAlert> OnTheDayOf(WeatherAlertReport report, DateTimeZone zone)
-    {
-        var day = report.FetchedAt.InZone(zone).Date;
-        return report.Alerts.Select(alert => alert.ToActive().InZone(zone))
-            .Where(alert => alert.First <= day && day <= alert.Last)
-            .Select(alert => alert with { First = day, Last = day });
+        var over = past
+            .Select(said => (said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(zone)))
+            .Where(said => said.Alert.First <= said.Day && said.Day <= said.Alert.Last)
+            .Select(said => said.Alert with { First = said.Day, Last = said.Day });
+        return new([.. over.Distinct().Concat(coming)], notKnown);
     }
 }

@@ -88,6 +88,20 @@ public sealed class WeatherAlertsTests(TestDatabase database) : IClassFixture<Te
         Shown(await AlertsAsync(organization, station, Today.PlusDays(-2))).ShouldBe(["RedFlag 10-10", "Wind 10-10"]);
     }
 
+    [Fact]
+    public async Task Alert_IsOne_WhenReportsOfTwoHoursTellIt()
+    {
+        var (organization, station) = await StoreAsync();
+        foreach (var hour in new[] { 12, 13 })
+        {
+            await ReportAsync(
+                organization, station, Instant.FromUtc(2026, 4, 10, hour, 0), (AlertKind.Wind, 10, 10));
+            await ReportAsync(organization, station, Instant.FromUtc(2026, 4, 12, hour, 0), (AlertKind.RedFlag, 12, 12));
+        }
+
+        Shown(await AlertsAsync(organization, station)).ShouldBe(["RedFlag 12-12", "Wind 10-10"]);
+    }
+
     private static IEnumerable<string> Shown(AlertReport report) => report.Alerts
         .Select(alert => $"{alert.Kind} {alert.First.Day}-{alert.Last.Day}").Order(StringComparer.Ordinal);
 
