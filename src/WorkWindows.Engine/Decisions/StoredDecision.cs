@@ -11,7 +11,7 @@ internal sealed class StoredDecision
     private readonly string states;
     private readonly ILookup<string, (Truth Truth, LocalDate First, LocalDate Last)> rules;
     private readonly Dictionary<string, (string Version, string Hash)> packs;
-    private readonly HashSet<string> exceptions;
+    private readonly HashSet<(string Rule, LocalDate Last, string By)> exceptions;
 
     private StoredDecision(JsonElement content)
     {
@@ -25,7 +25,7 @@ internal sealed class StoredDecision
             pack => pack.GetProperty("id").GetString()!,
             pack => (pack.GetProperty("version").GetString()!, pack.GetProperty("hash").GetString()!));
         exceptions = content.GetProperty("task").TryGetProperty("overrides", out var overrides)
-            ? [.. overrides.EnumerateArray().Select(e => Exception(
+            ? [.. overrides.EnumerateArray().Select(e => (
                 e.GetProperty("rule").GetString()!, CanonicalJson.Date(e.GetProperty("last")),
                 e.GetProperty("by").GetString()!))]
             : [];
@@ -72,14 +72,18 @@ internal sealed class StoredDecision
             yield return $"The rule pack {pack.Title} changed from {packs[pack.Id].Version} to {pack.Version}.";
         foreach (var id in packs.Keys.Except(now.Packs.Select(pack => pack.Id)))
             yield return $"The rule pack {id} is gone.";
-        var present = now.Facts.Overrides.Select(e => Exception(e.RuleId, e.Last, e.By)).ToHashSet();
+        var titles = now.Packs.SelectMany(pack => pack.Rules).DistinctBy(rule => rule.Id)
+            .ToDictionary(rule => rule.Id, rule => rule.Title);
+        var present = now.Facts.Overrides.Select(e => (Rule: e.RuleId, e.Last, e.By)).ToHashSet();
         foreach (var made in present.Except(exceptions))
-            yield return $"There is a new exception: {made}.";
+            yield return $"There is a new exception: {Sentence(made)}.";
         foreach (var ended in exceptions.Except(present))
-            yield return $"An exception is gone: {ended}.";
-    }
+            yield return $"An exception is gone: {Sentence(ended)}.";
 
-    private static string Exception(string rule, LocalDate last, string by) => $"{rule}, by {by}, until {Wording.Of(last)}";
+        // A rule that no pack has any more is known by its key alone.
+        string Sentence((string Rule, LocalDate Last, string By) e) =>
+            $"{titles.GetValueOrDefault(e.Rule, e.Rule)}, by {e.By}, until {Wording.Of(e.Last)}";
+    }
 
     private static IEnumerable<(string Id, Truth Truth, LocalDate First, LocalDate Last)> Runs(
         JsonElement rule, string name, Truth truth) =>

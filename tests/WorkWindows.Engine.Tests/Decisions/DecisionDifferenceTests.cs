@@ -78,6 +78,24 @@ public class DecisionDifferenceTests
     }
 
     [Fact]
+    public void Between_NamesTheRuleOfAnExceptionThatIsGone_ByItsTitleWhereItIsKnown()
+    {
+        var excepted = new PointRules([Pack], Gusts(null, 12)).Evaluate(Given.HingeCut with
+        {
+            Overrides =
+            [
+                new("r0", Given.First, Given.First.PlusDays(9), "Ada Birch", "Looked at."),
+                new("gone.rule", Given.First, Given.First.PlusDays(9), "Ada Birch", "Looked at."),
+            ],
+        });
+
+        var said = Said(excepted, Evaluate(Pack, 12));
+
+        Assert.Contains("An exception is gone: Rule 0, by Ada Birch, until 10 Jan 2026.", said);
+        Assert.Contains("An exception is gone: gone.rule, by Ada Birch, until 10 Jan 2026.", said);
+    }
+
+    [Fact]
     public void Between_ComparesTheDaysAskedFor()
     {
         var (before, now) = (Evaluate(Pack, 10, 12, 10), Evaluate(Pack, 12, 10, 10));
