@@ -57,7 +57,7 @@ public sealed record DayReasons(
             [.. explanation.Verdicts.Where(verdict => !verdict.Spoke && verdict.Lifting is null)
                 .Select(verdict => $"{verdict.Rule.Title}: {string.Join("; ", verdict.Findings.Select(Wording.Of))}")],
             LightOf(task, day, sun),
-            DayCell.Of(task, new(day.PlusDays(-DaysBefore), WeekView.DaysShown), today));
+            DayCell.Of(task, new(day.PlusDays(-DaysBefore), WeekView.DaysShown), today, day));
     }
 
     private static int Rank(Effect effect) => effect switch

@@ -52,6 +52,6 @@ public sealed record SeasonToday(DayStatement Statement, string Outlook, IReadOn
         return new(
             DayStatement.Of(Explanation.Of(task.Evaluation, today), today),
             OutlookWords.Of(task.Evaluation, today),
-            DayCell.Of(task, new(today, shown), today));
+            DayCell.Of(task, new(today, shown), today, null));
     }
 }

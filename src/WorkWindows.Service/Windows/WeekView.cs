@@ -67,7 +67,7 @@ public sealed record TaskWeek(
         return new(
             task.Id, task.PropertyId, task.PropertyName, task.Practice.Name, TaskWords.Place(task),
             OutlookWords.Of(evaluated.Evaluation, days.First), ScheduledIn(evaluated, days.First),
-            DayCell.Of(evaluated, days, days.First));
+            DayCell.Of(evaluated, days, days.First, null));
     }
 
     private static string? ScheduledIn(EvaluatedTask evaluated, LocalDate today)

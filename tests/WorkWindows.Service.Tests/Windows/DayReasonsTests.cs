@@ -32,6 +32,20 @@ public sealed class DayReasonsTests
     }
 
     [Fact]
+    public void Cells_MarkTheOneDayThatThePageIsAbout()
+    {
+        var task = GivenTask.Of([30, 30, 30], Closes("signal: min-temperature, below: 20 degF"));
+
+        var onADay = DayCell.Of(task, new(First, 3), today: First, viewed: First.PlusDays(1));
+        var onAll = DayCell.Of(task, new(First, 3), today: First, viewed: null);
+
+        onADay.Select(cell => cell.CurrentDate).ShouldBe([null, "date", null]);
+        onADay.Select(cell => cell.Style).ShouldBe(["state open", "state open is-viewed", "state open"]);
+        onAll.Select(cell => cell.CurrentDate).ShouldBe(["date", null, null]);
+        onAll.ShouldAllBe(cell => cell.Style == "state open");
+    }
+
+    [Fact]
     public void Reason_HasNoFact_WhenTheRuleHoldsAllYear() =>
         ReasonOn(0, [30], Requires("calendar: { from: 01-01, to: 12-31 }")).Facts.ShouldBeEmpty();
 

@@ -27,6 +27,8 @@ public sealed class WeekSummaryTests
     private static DayCell Cell(char letter, int day)
     {
         var state = Enum.GetValues<DayState>().Single(state => $"{state}"[0] == letter);
-        return new(GivenTask.First.PlusDays(day), state, IsScheduled: false, IsToday: day == 0, "");
+        return new(
+            GivenTask.First.PlusDays(day), state, IsScheduled: false, IsToday: day == 0, IsCurrent: day == 0,
+            IsViewed: false, "");
     }
 }
