@@ -16,8 +16,7 @@ public static class ScopeMatch
     {
         var matches = Allows(scope.Practices, facts.Practice.Id)
             && (scope.Traits == PracticeTraits.None || (scope.Traits & facts.Practice.Traits) != 0)
-            && Allows(scope.States, facts.State)
-            && Allows(scope.Counties, facts.CountyFips)
+            && SpeaksOf(scope, facts.State, facts.CountyFips)
             && (scope.SiteFlags.IsEmpty || scope.SiteFlags.Overlaps(facts.SiteFlags));
         if (!matches)
             return Truth.Fails;
@@ -31,6 +30,13 @@ public static class ScopeMatch
         }
         return truth;
     }
+
+    /// <summary>Whether a scope leaves room for anything in a county, whatever the work and the parcel are.</summary>
+    /// <param name="scope">The scope of a rule.</param>
+    /// <param name="state">Two-letter postal code.</param>
+    /// <param name="countyFips">The county's five digits.</param>
+    public static bool SpeaksOf(Scope scope, string state, string countyFips) =>
+        Allows(scope.States, state) && Allows(scope.Counties, countyFips);
 
     private static Truth Planned(Scope scope, TaskFacts facts) =>
         scope.Organizations.IsEmpty ? Truth.Holds

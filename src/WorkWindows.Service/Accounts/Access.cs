@@ -15,6 +15,19 @@ public static class Access
     /// <summary>Answer for something by name: consultants who have signed in themselves, and no machine.</summary>
     public const string Sign = "sign";
 
+    /// <summary>Says to a machine, which may be allowed much else, why it is not let in.</summary>
+    internal static void Explain(ProblemDetailsContext context)
+    {
+        var request = context.HttpContext;
+        if (context.ProblemDetails.Status == StatusCodes.Status403Forbidden
+            && Caller.Of(request.User) is { PersonId: null }
+            && request.GetEndpoint()?.Metadata.GetOrderedMetadata<IAuthorizeData>().Any(asked => asked.Policy == Sign) == true)
+        {
+            context.ProblemDetails.Detail ??=
+                "Somebody must answer for this by name: a consultant who has signed in may do it, and no key of a machine.";
+        }
+    }
+
     internal static void AddPolicies(AuthorizationOptions options)
     {
         options.FallbackPolicy = options.DefaultPolicy;

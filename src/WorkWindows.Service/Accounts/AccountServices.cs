@@ -31,6 +31,7 @@ public static class AccountServices
             .AddScheme<AuthenticationSchemeOptions, ApiKeyAuthentication>(ApiKeyAuthentication.Scheme, null)
             .AddCookie(IdentityConstants.ApplicationScheme, Configure);
         services.AddAuthorization(Access.AddPolicies);
+        services.Configure<ProblemDetailsOptions>(options => options.CustomizeProblemDetails = Access.Explain);
         services.AddScoped(Caller.OfRequest);
         services.AddScoped<SignInAttempt>();
         services.AddScoped<OrganizationSetup>();

@@ -16,13 +16,16 @@ public enum ChangeOutcome
 
     /// <summary>It can be read, but what it asks for is never done.</summary>
     Unprocessable,
+
+    /// <summary>Someone else may do it, and this caller may not.</summary>
+    Forbidden,
 }
 
 /// <summary>What came of a change that someone asked for.</summary>
 /// <param name="Outcome">How it ended.</param>
 /// <param name="Value">What is stored now, when it was done.</param>
 /// <param name="Faults">What is not accepted, when it was refused.</param>
-/// <param name="Reason">What stands against it, when there is a conflict or it is never done.</param>
+/// <param name="Reason">What stands against it, when there is a conflict or it is not done.</param>
 /// <param name="Details">What else the answer tells a caller who asked for what is never done.</param>
 public sealed record Change<T>(
     ChangeOutcome Outcome, T? Value, FieldFaults? Faults, string? Reason,
@@ -44,6 +47,7 @@ public sealed record Change<T>(
             ChangeOutcome.Refused => Faults!.ToProblem(),
             ChangeOutcome.Conflict => ConflictProblem(),
             ChangeOutcome.Unprocessable => UnprocessableProblem(),
+            ChangeOutcome.Forbidden => ForbiddenProblem(),
         };
 
     /// <summary>The answer to the caller, where what was created has an address.</summary>
@@ -56,6 +60,7 @@ public sealed record Change<T>(
             ChangeOutcome.Refused => Faults!.ToProblem(),
             ChangeOutcome.Conflict => ConflictProblem(),
             ChangeOutcome.Unprocessable => UnprocessableProblem(),
+            ChangeOutcome.Forbidden => ForbiddenProblem(),
         };
 
     /// <summary>The answer to the caller, where there is nothing left to show.</summary>
@@ -66,10 +71,14 @@ public sealed record Change<T>(
         ChangeOutcome.Refused => Faults!.ToProblem(),
         ChangeOutcome.Conflict => ConflictProblem(),
         ChangeOutcome.Unprocessable => UnprocessableProblem(),
+        ChangeOutcome.Forbidden => ForbiddenProblem(),
     };
 
     private ProblemHttpResult ConflictProblem() => TypedResults.Problem(
         Reason, statusCode: StatusCodes.Status409Conflict, title: "What is stored stands against this.");
+
+    private ProblemHttpResult ForbiddenProblem() => TypedResults.Problem(
+        Reason, statusCode: StatusCodes.Status403Forbidden, title: "This is not yours to do. Nothing was stored.");
 
     private ProblemHttpResult UnprocessableProblem() => TypedResults.Problem(
         Reason, statusCode: StatusCodes.Status422UnprocessableEntity, title: "This is not done. Nothing was stored.",
@@ -86,6 +95,8 @@ public static class Change
     public static Change<T> Refused<T>(FieldFaults faults) => new(ChangeOutcome.Refused, default, faults, null);
 
     public static Change<T> Conflict<T>(string reason) => new(ChangeOutcome.Conflict, default, null, reason);
+
+    public static Change<T> Forbidden<T>(string reason) => new(ChangeOutcome.Forbidden, default, null, reason);
 
     /// <param name="reason">Why it is never done.</param>
     /// <param name="details">Members of the answer that say it to a program.</param>

@@ -1,9 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Audit;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Windows;
 
@@ -51,7 +53,7 @@ public sealed class OverrideHandler(
         await CheckPlaceAsync(propertyId, form, faults, cancellation);
         if (faults.Any)
             return Change.Refused<StoredOverride>(faults);
-        if (Objection((await shelf.ReadAsync(cancellation)).Of(propertyId), ruleId) is { } objection)
+        if (Objection((await shelf.ReadAsync(cancellation)).Of(propertyId), ruleId, property) is { } objection)
             return Change.Unprocessable<StoredOverride>(objection, ("field", "ruleId"), ("value", ruleId));
         if (await db.RuleOverrides.AnyAsync(
             row => row.PropertyId == propertyId && row.RuleId == ruleId && row.ParcelId == form.ParcelId
@@ -122,7 +124,7 @@ public sealed class OverrideHandler(
     }
 
     /// <returns>Why no exception may be made to a rule; null when it may.</returns>
-    private static string? Objection(IEnumerable<RulePack> packs, string ruleId)
+    private static string? Objection(IEnumerable<RulePack> packs, string ruleId, Property property)
     {
         var rules = packs.SelectMany(pack => pack.Rules).Where(rule => rule.Id == ruleId).ToArray();
         // The same id may stand in a pack of the organization and, since an update, in one of the service.
@@ -133,6 +135,9 @@ public sealed class OverrideHandler(
                 ? $"The rule '{ruleId}' keeps people from being hurt: nobody may make an exception to it."
             : rules.Any(rule => !rule.MayBeExcepted)
                 ? $"The rule '{ruleId}' neither closes nor limits a day, so there is nothing to make an exception to."
+            : rules.All(rule => !ScopeMatch.SpeaksOf(rule.Scope, property.State, property.CountyFips))
+                ? $"The rule '{ruleId}' does not speak of this property, which lies in {property.State}, county "
+                    + $"{property.CountyFips}, so there is nothing to make an exception to."
             : null;
     }
 }

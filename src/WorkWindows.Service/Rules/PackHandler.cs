@@ -55,12 +55,24 @@ public sealed class PackHandler(
         }
         if (kept?.Hash == pack.Hash)
             return Change.Done(kept);
+        if (caller.PersonId is null && pack.Rules.Any(rule => rule.Effect == Effect.Lifts))
+        {
+            return Change.Forbidden<OrganizationPack>(
+                $"The pack '{packId}' lifts rules, and somebody must answer for that by name: a consultant who has "
+                + "signed in may hand it in, and no key of a machine.");
+        }
         if (await db.StoredPacks.AnyAsync(
             stored => stored.PackId == packId && stored.Version == pack.Version && stored.Hash != pack.Hash,
             cancellation))
         {
             return Change.Conflict<OrganizationPack>(
                 $"The version '{pack.Version}' of the pack '{packId}' is kept with another text; raise the version.");
+        }
+        if (kept is not null && !PackVersion.IsHigher(pack.Version, kept.Version))
+        {
+            return Change.Conflict<OrganizationPack>(
+                $"The pack '{packId}' stands at the version '{kept.Version}', and '{pack.Version}' is not a higher one; "
+                + "raise the version, for an earlier text too.");
         }
         if (propertyId is null && await BrokenAsync(stacks, others.Add(pack), cancellation) is { } broken)
             return Change.Conflict<OrganizationPack>(broken);

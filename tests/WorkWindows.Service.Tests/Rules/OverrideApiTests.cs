@@ -95,6 +95,19 @@ public sealed class OverrideApiTests(ServiceFixture service) : IClassFixture<Ser
         (await given.AuditAsync("?kind=override")).ShouldBeEmpty();
     }
 
+    [Fact]
+    public async Task Exception_IsNeverMade_ToARuleThatDoesNotSpeakOfTheProperty()
+    {
+        var given = await Consultancy.OpenAsync(service);
+        await given.PutPackAsync(HousePack.Text()
+            .Replace("scope: { practices: [tie-down] }", "scope: { practices: [tie-down], states: [PA] }"));
+
+        var problem = await given.Consultant.RefusedAsync(
+            HttpMethod.Post, given.Overrides, Form(), HttpStatusCode.UnprocessableEntity);
+
+        problem.Text("detail").ShouldContain("does not speak of this property, which lies in MI, county 26065");
+    }
+
     [Theory]
     [InlineData("house.quiet", null, Reason, "lastDay", "Missing")]
     [InlineData("house.quiet", "2025-02-28", Reason, "lastDay", "from 2025-03-01 to 2026-03-01")]
@@ -158,7 +171,8 @@ public sealed class OverrideApiTests(ServiceFixture service) : IClassFixture<Ser
         await service.AddPersonAsync(given.Organization, "lead.override@example.org", Role.CrewLead);
         var (lead, _) = await service.SignInAsync("lead.override@example.org");
 
-        await machine.RefusedAsync(HttpMethod.Post, given.Overrides, Form(), HttpStatusCode.Forbidden);
+        (await machine.RefusedAsync(HttpMethod.Post, given.Overrides, Form(), HttpStatusCode.Forbidden))
+            .Text("detail").ShouldContain("no key of a machine");
         await lead.RefusedAsync(HttpMethod.Post, given.Overrides, Form(), HttpStatusCode.Forbidden);
         var made = await given.Consultant.CreateAsync(given.Overrides, Form());
         await machine.RefusedAsync(

@@ -152,6 +152,41 @@ public sealed class PackApiTests(ServiceFixture service) : IClassFixture<Service
         ]);
     }
 
+    [Fact]
+    public async Task Pack_IsNotTaken_AtALowerVersion_EvenWithItsEarlierText()
+    {
+        var given = await Consultancy.OpenAsync(service);
+        await given.PutPackAsync(HousePack.Text("9"));
+        await given.PutPackAsync(HousePack.Text("10"));
+
+        foreach (var lower in new[] { HousePack.Text("9"), HousePack.Text("9.5") })
+        {
+            (await given.PutPackAsync(lower, status: HttpStatusCode.Conflict))
+                .Text("detail").ShouldContain("stands at the version '10'");
+        }
+
+        (await given.Consultant.GetStringAsync(HousePack.Address)).ShouldBe(HousePack.Text("10"));
+        await given.PutPackAsync(HousePack.Text("10.1"));
+    }
+
+    [Fact]
+    public async Task Pack_ThatLifts_IsHandedInByAPerson_NeverByAMachine()
+    {
+        var given = await Consultancy.OpenAsync(service);
+        var machine = await service.MachineAsync(given.Organization);
+        await given.PutPackAsync(HousePack.Text());
+        var lifting = "pack: hollow\nversion: \"1\"\ntitle: Hollow\nlevel: property\nrules:\n"
+            + HousePack.Rule("hollow.dry", "lifts", "calendar: { from: 03-05, to: 03-10 }", more: "lifts: house.quiet");
+        var address = $"/api/rule-packs/hollow?property={given.Property}";
+
+        var problem = await Consultancy.PutPackAsync(machine, lifting, address, HttpStatusCode.Forbidden);
+
+        problem.Text("detail").ShouldContain("'hollow' lifts rules");
+        (await given.StateAsync("2025-03-08")).ShouldBe("closed");
+        await given.PutPackAsync(lifting, address);
+        (await given.StateAsync("2025-03-08")).ShouldBe("open");
+    }
+
     /// <summary>As after an update of the service that reads packs otherwise.</summary>
     [Theory]
     [InlineData(true)]
