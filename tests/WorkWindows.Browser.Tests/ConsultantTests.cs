@@ -42,7 +42,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
             "Sat 7 Feb: open", "Sun 8 Feb: closed", "Mon 9 Feb: open",
             "Tue 10 Feb: unknown", "Wed 11 Feb: unknown", "Thu 12 Feb: unknown",
         ]);
-        await Expect(hingeCut).ToContainTextAsync("Open until Thu 5 Feb, then closed: Hinges snap in a hard freeze");
+        await Expect(hingeCut).ToContainTextAsync(
+            "Open or limited until Thu 5 Feb, then closed: Hinges snap in a hard freeze");
         await Expect(hingeCut).ToContainTextAsync("Scheduled Fri 6 Feb: closed");
         await Expect(Task(visit, "Overstory felling")).ToContainTextAsync("Not known today: sustained wind, gusts");
     }
