@@ -45,7 +45,13 @@ public sealed partial class ConsultantTests(SiteFixture site)
         await Expect(hingeCut).ToContainTextAsync(
             "Open or limited until Thu 5 Feb, then closed: Hinges snap in a hard freeze");
         await Expect(hingeCut).ToContainTextAsync("Scheduled Fri 6 Feb: closed");
-        await Expect(Task(visit, "Overstory felling")).ToContainTextAsync("Not known today: sustained wind, gusts");
+        await Expect(Task(visit, "Tie-down").GetByRole(AriaRole.Listitem).GetByRole(AriaRole.Link)).ToHaveTextAsync(
+        [
+            "Tue 3 Feb: open", "Wed 4 Feb: open", "Thu 5 Feb: open", "Fri 6 Feb: open", "Sat 7 Feb: open",
+            "Sun 8 Feb: closed", "Mon 9 Feb: open", "Tue 10 Feb: unknown", "Wed 11 Feb: unknown", "Thu 12 Feb: unknown",
+        ]);
+        await Expect(Task(visit, "Overstory felling")).ToContainTextAsync("Not known today: ");
+        await Expect(Task(visit, "Overstory felling")).ToContainTextAsync(", sustained wind, gusts, ");
     }
 
     [Fact]
@@ -115,6 +121,17 @@ public sealed partial class ConsultantTests(SiteFixture site)
 
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "← Sat 7 Feb" }).ClickAsync();
         await Expect(visit.Page.GetByText("Open on Sat 7 Feb", new() { Exact = true })).ToBeVisibleAsync();
+    }
+
+    [Fact]
+    public async Task Day_SendsEverybodyHomeInAGale_SawOrNone()
+    {
+        var gale = $"/tasks/{site.Scenario.TieDown}/days/2026-02-08";
+        await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Consultant, gale);
+
+        await Expect(visit.Page.GetByText("Closed on Sun 8 Feb", new() { Exact = true })).ToBeVisibleAsync();
+        await Expect(visit.Page.GetByRole(AriaRole.Article).First)
+            .ToContainTextAsync("Everybody out of the woods in a near gale");
     }
 
     [Fact]

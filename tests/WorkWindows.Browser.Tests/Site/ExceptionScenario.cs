@@ -1,10 +1,14 @@
+using NodaTime;
 using WorkWindows.Engine.Rules.Reading;
 using WorkWindows.Engine.Signals;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Rules;
+using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Browser.Tests.Site;
@@ -53,6 +57,7 @@ internal static class ExceptionScenario
             Latitude = 42.29,
             Longitude = -83.71,
         };
+        AddMildWeather(db, parcel.Id);
         var task = new PlannedTask { Key = "T1", ParcelId = parcel.Id, PracticeId = "tie-down", CrewSize = 2 };
         var pack = RulePackReader.Read(Rules);
         db.AddRange(property, parcel, task);
@@ -78,5 +83,38 @@ internal static class ExceptionScenario
         });
         await db.SaveChangesAsync();
         return task.Id;
+    }
+
+    /// <summary>A forecast in which no rule of the shipped packs sends anybody home.</summary>
+    private static void AddMildWeather(WorkWindowsDb db, Guid parcel)
+    {
+        var station = new Station
+        {
+            GhcnId = "USC00990002",
+            Name = "Ashmere weir",
+            Latitude = 42.25,
+            Longitude = -83.7,
+            WholeFahrenheit = true,
+        };
+        var forecast = new Service.Weather.Forecast
+        {
+            StationId = station.Id,
+            IssuedAt = Scenario.Now,
+            FetchedAt = Scenario.Now,
+        };
+        for (var date = new LocalDate(2026, 2, 3); date <= new LocalDate(2026, 2, 14); date = date.PlusDays(1))
+        {
+            forecast.Readings.Add(new() { Element = DailyElement.MinTemperatureC, Date = date, Value = -3 });
+            forecast.Readings.Add(new() { Element = DailyElement.MaxTemperatureC, Date = date, Value = 2 });
+            forecast.Readings.Add(new() { Element = DailyElement.GustMps, Date = date, Value = 4 });
+        }
+        db.AddRange(station, forecast);
+        db.AddRange(Enum.GetValues<StationPurpose>().Select(purpose => new ParcelStation
+        {
+            ParcelId = parcel,
+            StationId = station.Id,
+            Purpose = purpose,
+            DistanceM = 4_400,
+        }));
     }
 }

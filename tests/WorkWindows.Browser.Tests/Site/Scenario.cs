@@ -12,7 +12,7 @@ namespace WorkWindows.Browser.Tests.Site;
 
 /// <summary>An invented consultancy on Tuesday, 3 February 2026, at six in the morning.</summary>
 /// <param name="HingeCut">Open, then limited by two cold nights, closed by the third, and closed again by wind.</param>
-/// <param name="TieDown">No rule speaks against it on any day.</param>
+/// <param name="TieDown">Open but for the gale of Sunday, and unknown beyond the forecast.</param>
 /// <param name="Felling">On a parcel without a weather station: unknown.</param>
 public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
 {

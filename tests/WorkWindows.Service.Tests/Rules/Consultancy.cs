@@ -12,7 +12,7 @@ using WorkWindows.Service.Tests.Properties;
 
 namespace WorkWindows.Service.Tests.Rules;
 
-/// <summary>An organization with a consultant who has signed in, one property and a task of tying down on it.</summary>
+/// <summary>An organization with a consultant who has signed in, one property with mild weather and a task of tying down on it.</summary>
 /// <param name="Service">The service.</param>
 /// <param name="Organization">The organization.</param>
 /// <param name="Consultant">Signed in as <paramref name="Name"/>.</param>
@@ -34,6 +34,7 @@ internal sealed record Consultancy(
         await service.AddPersonAsync(organization, name, Role.Consultant);
         var (client, _) = await service.SignInAsync(name);
         var (property, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI");
+        await MildWeather.AddAsync(service, organization, parcel);
         var task = (await Land.TaskAsync(client, parcel, "tie-down")).Id();
         return new(service, organization, client, name, property, parcel, task);
     }

@@ -1,6 +1,6 @@
 namespace WorkWindows.Service.Tests.Rules;
 
-/// <summary>An organization's own rules for tying down, on which no shipped rule closes a day.</summary>
+/// <summary>An organization's own rules for tying down, which no shipped rule closes in mild weather.</summary>
 internal static class HousePack
 {
     public const string Id = "house";

@@ -30,6 +30,7 @@ public sealed class PackApiTests(ServiceFixture service) : IClassFixture<Service
     {
         var given = await Consultancy.OpenAsync(service);
         var (_, parcel) = await Land.CreateAsync(given.Consultant, -84.5, 42.6, "26065", "MI");
+        await MildWeather.AddAsync(service, given.Organization, parcel);
         var elsewhere = (await Land.TaskAsync(given.Consultant, parcel, "tie-down")).Id();
 
         await given.PutPackAsync(HousePack.Text(level: "property"), Of(given.Property));

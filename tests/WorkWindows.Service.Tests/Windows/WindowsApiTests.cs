@@ -199,7 +199,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
             row => row.GetProperty("taskId").GetGuid(),
             row => string.Join(' ', row.GetProperty("states").EnumerateArray()));
         states.Count.ShouldBe(2);
-        states[tieDown].ShouldBe("open open open open open open open open open open");
+        // Two days of 80 °F whose humidity nobody knows are limited; a gust of 15.6 m/s closes the ninth.
+        states[tieDown].ShouldBe("open open open open open open limited open closed limited");
         states[task].ShouldStartWith("closed closed closed closed closed closed closed ");
     }
 

@@ -7,7 +7,7 @@ using WorkWindows.Engine.Tests.Evaluation;
 
 namespace WorkWindows.Engine.Tests.Rules.Packs;
 
-/// <summary>docs/rules/deer-openers.md. No rule but the openers speaks of a tie-down.</summary>
+/// <summary>docs/rules/deer-openers.md. No rule but the openers closes a tie-down on a mild day.</summary>
 public class DeerOpenerTests
 {
     [Theory]

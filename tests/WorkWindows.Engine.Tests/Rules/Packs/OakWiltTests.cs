@@ -1,6 +1,8 @@
 using NodaTime;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Signals;
 using WorkWindows.Engine.Tests.Evaluation;
 using static WorkWindows.Engine.Evaluation.DayState;
 
@@ -61,6 +63,26 @@ public class OakWiltTests
     public void State_DependsOnOaksAndWounds_InTheHighPeriod(
         string practice, SpeciesGroup[]? species, DayState expected) =>
         Assert.Equal(expected, Shipped.StateOn(new(2026, 5, 20), Given.Task(practice, "MI", species)));
+
+    // Dates of agencies and starts moved by weather together: three days above 60 °F in March.
+    [Theory]
+    [InlineData("MI", "LLCCC")]     // caution from 16 March, else closed from 15 April
+    [InlineData("OH", "OOCCC")]     // nothing before 15 April
+    [InlineData("MN", "LLCCC")]
+    public void State_IsClosedFromTheThirdWarmDay_BeforeTheAgencysDates(string state, string states)
+    {
+        var span = DaySpan.Between(new(2026, 1, 25), new(2026, 3, 24));
+        LocalDate firstWarm = new(2026, 3, 20);
+        double[] maxima =
+            [.. Enumerable.Range(0, span.Count).Select(day => Shipped.DegC(span[day] < firstWarm ? 32 : 61))];
+        var evaluation = Shipped.Evaluate(
+            span, Given.Task("girdling", state, [SpeciesGroup.RedOak]),
+            new() { [SignalKind.MaxTemperatureC] = maxima, [SignalKind.ThunderChancePercent] = new double[span.Count] },
+            null);
+
+        Assert.Equal(
+            states, string.Concat(Enumerable.Range(0, 5).Select(day => evaluation[firstWarm.PlusDays(day)].ToString()[0])));
+    }
 
     // A state without a pack has the earliest start (Texas) and the latest end (Ohio) of the dates that were read.
     [Theory]

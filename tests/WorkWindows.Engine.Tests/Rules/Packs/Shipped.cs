@@ -65,8 +65,8 @@ internal static class Shipped
     public static TaskEvaluation Evaluate(
         DaySpan span, TaskFacts task, Dictionary<SignalKind, double[]> values, LocalDate? leafOut)
     {
-        var signals = Mild.Select(mild => Given.Signal(mild.Key, span,
-            values.GetValueOrDefault(mild.Key) ?? [.. Enumerable.Repeat(mild.Value, span.Count)]));
+        var signals = Mild.Keys.Union(values.Keys).Select(kind => Given.Signal(
+            kind, span, values.GetValueOrDefault(kind) ?? [.. Enumerable.Repeat(Mild[kind], span.Count)]));
         SeasonEvent[] events = leafOut is { } date ? [new(SeasonEventKind.LeafOut, date, Basis.Observed)] : [];
         return new PointRules(Packs, SignalSet.Of("test", span, signals, events)).Evaluate(task);
     }

@@ -13,7 +13,8 @@ public class ShippedPackTests
     public void Read_GivesTheNationalPacksAndTenStates() =>
         Assert.Equal(
             [
-                "us", "us-fire", "us-ground", "us-trees", "us-weather", "us-wildlife",
+                "us", "us-fire", "us-ground", "us-planting-herbicide", "us-trees", "us-weather", "us-weather-heat-cold",
+                "us-wildlife",
                 "ia", "il", "in", "mi", "mn", "mo", "ny", "oh", "pa", "wi",
             ],
             Packs.Select(pack => pack.Id));
@@ -72,9 +73,18 @@ public class ShippedPackTests
                 new HashSet<string> { $"{pack.Id}.oak-wilt.high", $"{pack.Id}.deer-opener", $"{pack.Id}.blaze-orange" },
                 pack.Rules.Select(rule => rule.Id).ToHashSet()));
 
-    [Fact]
-    public void Read_PutsEveryPracticeUnderTheTickRule() =>
+    [Theory]
+    [InlineData("crew.ticks")]
+    [InlineData("lightning.alert")]
+    [InlineData("wind.saw-close")]
+    [InlineData("wind.alert")]
+    [InlineData("storm.winter")]
+    [InlineData("heat.moderate")]
+    [InlineData("heat.high")]
+    [InlineData("heat.extreme")]
+    [InlineData("cold.extreme")]
+    public void Read_PutsEveryPracticeUnderTheRule_ThatConcernsEverybodyOutdoors(string rule) =>
         Assert.Equal(
             PracticeCatalogue.All.Select(practice => practice.Id).Order(StringComparer.Ordinal),
-            Rules.Single(rule => rule.Id == "crew.ticks").Scope.Practices.Order(StringComparer.Ordinal));
+            Rules.Single(one => one.Id == rule).Scope.Practices.Order(StringComparer.Ordinal));
 }

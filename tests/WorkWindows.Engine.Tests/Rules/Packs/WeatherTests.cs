@@ -45,7 +45,8 @@ public class WeatherTests
     [InlineData("hinge-cut", SignalKind.GustMps, "24 25 31 32", "OCCC")]
     [InlineData("cleanup", SignalKind.WindMps, "12 13 18 19", "OOOO")]      // a saw, but nothing is felled
     [InlineData("cleanup", SignalKind.GustMps, "24 25 31 32", "OOOC")]
-    [InlineData("tie-down", SignalKind.GustMps, "24 25 31 32", "OOOO")]
+    [InlineData("tie-down", SignalKind.GustMps, "24 25 31 32", "OOOC")]     // limbs fall on people without saws, too
+    [InlineData("conifer-underplanting", SignalKind.GustMps, "24 25 31 32", "OOOC")]
     [InlineData("prescribed-burn", SignalKind.WindMps, "14 15 16 19", "OOCC")]  // extension.org: 2 to 15 mph
     [InlineData("prescribed-burn", SignalKind.GustMps, "23 24 25 32", "OOCC")]  // common practice, no source
     public void State_FollowsTheWind(string practice, SignalKind kind, string mph, string states) =>
