@@ -85,7 +85,7 @@ public static partial class Wording
         SumFinding { Sum: TotalOver total } => $"{Of(total.Signal)} of {Days(total.Days)}",
         SumFinding { Sum: HeatSince heat, Since: var since } =>
             $"heat above {Number(heat.Heat.Base.Value, heat.Heat.Base.Unit)} since {Of(since)} ({Of(heat.Heat.Method)})",
-        OnsetFinding => "what came before",
+        OnsetFinding onset => $"readings since {Of(onset.From)}",
         CalendarFinding { Event: { } e } => Of(e),
         _ => "the date",
     };
