@@ -40,4 +40,8 @@ public sealed record TaskSummary(
     string? QuantityUnit,
     LocalDate? Deadline,
     LocalDate? ScheduledOn,
-    LocalDate? CompletedOn);
+    LocalDate? CompletedOn)
+{
+    /// <summary>The kinds of the work that must be done first and has not been recorded as done.</summary>
+    public IReadOnlyList<string> WaitsFor { get; init; } = [];
+}

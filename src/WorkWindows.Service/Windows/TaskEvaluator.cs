@@ -79,7 +79,7 @@ public sealed class TaskEvaluator(
         return new(signals, observed, forecast?.Days);
     }
 
-    private static async Task<List<TaskRow>> RowsAsync(
+    private async Task<List<TaskRow>> RowsAsync(
         IQueryable<PlannedTask> tasks, string organization, CancellationToken cancellation)
     {
         var rows = await tasks.AsNoTracking()
@@ -98,6 +98,10 @@ public sealed class TaskEvaluator(
                 task.Parcel.Property.LandownerId,
                 task.Parcel.Property.State,
                 task.Parcel.Property.CountyFips,
+                WaitsFor = task.Prerequisites
+                    .Join(db.PlannedTasks, link => link.PrerequisiteId, first => first.Id, (link, first) => first)
+                    .Where(first => first.CompletedOn == null).OrderBy(first => first.Key)
+                    .Select(first => first.PracticeId).ToList(),
             })
             .ToListAsync(cancellation);
         return
@@ -110,7 +114,10 @@ public sealed class TaskEvaluator(
                     new(row.Task.Id, row.Task.Key, practice, row.Task.ParcelId, row.Name, row.PropertyId,
                         row.PropertyName, DateTimeZoneProviders.Tzdb[row.TimeZone], row.LandownerId,
                         row.Task.CrewLeadId, row.Task.CrewSize, row.Task.Quantity, row.Task.QuantityUnit,
-                        row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn),
+                        row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn)
+                    {
+                        WaitsFor = [.. row.WaitsFor.Select(id => PracticeCatalogue.Find(id)?.Name ?? id)],
+                    },
                     new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),
                         [.. row.SiteFlags])
                     {

@@ -8,6 +8,11 @@ public static class TaskWords
     /// <summary>As in 'Hinge cut, Beech Ridge'.</summary>
     public static string Title(TaskSummary task) => $"{task.Practice.Name}, {task.ParcelName}";
 
+    /// <summary>What must be done first, as in 'Waits for: Hinge cut.'; null when nothing must.</summary>
+    public static string? WaitsFor(TaskSummary task) => task.WaitsFor.Count == 0
+        ? null
+        : $"Waits for: {string.Join(", ", task.WaitsFor)}. It is not recorded as done.";
+
     /// <summary>As in 'Beech Ridge, 4.5 acres'.</summary>
     public static string Place(TaskSummary task) =>
         task.Quantity is { } quantity

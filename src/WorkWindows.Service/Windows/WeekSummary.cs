@@ -6,17 +6,18 @@ namespace WorkWindows.Service.Windows;
 /// <summary>The week in one sentence.</summary>
 public static class WeekSummary
 {
-    /// <param name="tasks">The cells of each task, today first.</param>
-    public static string Of(IReadOnlyList<IReadOnlyList<DayCell>> tasks)
+    /// <param name="tasks">The cells of each task that waits for no other, today first.</param>
+    /// <param name="waiting">How many tasks wait for others.</param>
+    public static string Of(IReadOnlyList<IReadOnlyList<DayCell>> tasks, int waiting = 0)
     {
-        if (tasks.Count == 0)
+        if (tasks.Count + waiting == 0)
             return "No task to show.";
         var today = tasks.Count(cells => cells[0].IsWorkable);
         var later = tasks.Where(cells => !cells[0].IsWorkable)
             .Select(cells => cells.FirstOrDefault(cell => cell.IsWorkable)?.Day)
             .OfType<LocalDate>().ToArray();
         var unknown = tasks.Count(cells => cells[0].State == DayState.Unknown);
-        return $"{Today(today, tasks.Count)}{Later(later, today)}.{Unknown(unknown)}";
+        return $"{Today(today, tasks.Count + waiting)}{Later(later, today)}.{Unknown(unknown)}{Waiting(waiting)}";
     }
 
     private static string Today(int count, int all) => (count, all) switch
@@ -30,6 +31,13 @@ public static class WeekSummary
     private static string Later(LocalDate[] days, int today) => days.Length == 0
         ? ""
         : $", {days.Length}{(today > 0 ? " more" : "")} by {DayWords.Of(days.Max())}";
+
+    private static string Waiting(int count) => count switch
+    {
+        0 => "",
+        1 => " 1 waits for other work.",
+        _ => $" {count} wait for other work.",
+    };
 
     private static string Unknown(int count) => count switch
     {

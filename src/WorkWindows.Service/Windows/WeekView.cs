@@ -39,10 +39,11 @@ public sealed record WeekView(
             .Where(task => filter.Property is not { } property || task.Task.PropertyId == property)
             .Where(task => filter.Practice is not { } practice || task.Task.Practice.Id == practice)
             .Select(task => TaskWeek.Of(task, days))
-            .Where(task => !filter.WorkableToday || task.Cells[0].IsWorkable)
+            .Where(task => !filter.WorkableToday || (task.Cells[0].IsWorkable && task.WaitsFor is null))
             .ToArray();
+        var ready = shown.Where(task => task.WaitsFor is null).ToArray();
         return new(
-            WeekSummary.Of([.. shown.Select(task => task.Cells)]),
+            WeekSummary.Of([.. ready.Select(task => task.Cells)], shown.Length - ready.Length),
             shown.FirstOrDefault()?.Cells ?? [],
             [.. shown.GroupBy(task => (task.PropertyId, task.PropertyName))
                 .Select(group => new PropertyWeek(group.Key.PropertyId, group.Key.PropertyName, [.. group]))],
@@ -59,7 +60,7 @@ public sealed record PropertyWeek(Guid Id, string Name, IReadOnlyList<TaskWeek> 
 /// <summary>One task on the next ten days.</summary>
 public sealed record TaskWeek(
     Guid Id, Guid PropertyId, string PropertyName, string Practice, string Place, string Outlook, string? Scheduled,
-    IReadOnlyList<DayCell> Cells)
+    string? WaitsFor, IReadOnlyList<DayCell> Cells)
 {
     public static TaskWeek Of(EvaluatedTask evaluated, DaySpan days)
     {
@@ -67,7 +68,7 @@ public sealed record TaskWeek(
         return new(
             task.Id, task.PropertyId, task.PropertyName, task.Practice.Name, TaskWords.Place(task),
             OutlookWords.Of(evaluated.Evaluation, days.First), ScheduledIn(evaluated, days.First),
-            DayCell.Of(evaluated, days, days.First, null));
+            TaskWords.WaitsFor(task), DayCell.Of(evaluated, days, days.First, null));
     }
 
     private static string? ScheduledIn(EvaluatedTask evaluated, LocalDate today)

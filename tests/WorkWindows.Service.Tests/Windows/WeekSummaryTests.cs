@@ -24,6 +24,17 @@ public sealed class WeekSummaryTests
         WeekSummary.Of([.. tasks]).ShouldBe(summary);
     }
 
+    [Theory]
+    [InlineData("", 1, "No task may be done today. 1 waits for other work.")]
+    [InlineData("OOO", 2, "1 of 3 tasks may be done today. 2 wait for other work.")]
+    public void Of_CountsNoTaskThatWaits(string states, int waiting, string summary)
+    {
+        var tasks = states.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+            .Select(days => (IReadOnlyList<DayCell>)[.. days.Select(Cell)]);
+
+        WeekSummary.Of([.. tasks], waiting).ShouldBe(summary);
+    }
+
     private static DayCell Cell(char letter, int day)
     {
         var state = Enum.GetValues<DayState>().Single(state => $"{state}"[0] == letter);
