@@ -31,6 +31,9 @@ public sealed class DayModel(
     [BindProperty]
     public ExceptionEntry Entry { get; set; } = new();
 
+    /// <summary>Reasons as the page lists them.</summary>
+    public ReasonList List(IEnumerable<RuleReason> reasons) => new([.. reasons], View.Day, MayExcept, Entry);
+
     public async Task<IActionResult> OnGetAsync(Guid id, string? date, CancellationToken cancellation)
     {
         if (!LocalDatePattern.Iso.Parse(date ?? "").TryGetValue(default, out var day))
@@ -82,6 +85,9 @@ public sealed class DayModel(
         return Page();
     }
 }
+
+/// <summary>Rules of a day, each with the form of an exception where the reader may make one.</summary>
+public sealed record ReasonList(IReadOnlyList<RuleReason> Reasons, LocalDate Day, bool MayExcept, ExceptionEntry Entry);
 
 /// <summary>An exception as the page's form enters it.</summary>
 public sealed class ExceptionEntry

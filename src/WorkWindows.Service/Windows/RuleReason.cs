@@ -24,6 +24,14 @@ public sealed record RuleReason(
     IReadOnlyList<FindingWords> Facts, string Authority, string Source, string? Address,
     string? LetsGo, string? Lifted, bool MayBeExcepted)
 {
+    /// <summary>Nobody knows whether it holds.</summary>
+    public bool InDoubt { get; private init; }
+
+    /// <summary>Its comparisons in a line.</summary>
+    public string Line => Facts.Count == 0
+        ? string.Join(' ', Doubts)
+        : string.Join("; ", Facts.Select(fact => $"{fact.What} {fact.Value}, limit: {fact.Limit}"));
+
     private const int DaysInAYear = 365;
     private const string NoSource = "common practice, no source";
 
@@ -34,7 +42,10 @@ public sealed record RuleReason(
             rule.Id, rule.Title, Wording.Of(rule.Effect), rule.Because, rule.Measure, [.. DoubtsOf(verdict, day)],
             [.. verdict.Findings.Where(finding => !IsEveryDay(finding)).Select(Wording.Parts)],
             Wording.Of(rule.Authority), Wording.Of(SaidOnce(rule.Source)), WebAddress(rule.Source.Address),
-            LetsGoOf(verdict), Wording.Lifted(verdict), verdict.Spoke && rule.MayBeExcepted);
+            LetsGoOf(verdict), Wording.Lifted(verdict), verdict.Spoke && rule.MayBeExcepted)
+        {
+            InDoubt = verdict.Truth == Truth.Unknown,
+        };
     }
 
     private static IEnumerable<string> DoubtsOf(RuleVerdict verdict, LocalDate day)
