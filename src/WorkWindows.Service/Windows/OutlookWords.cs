@@ -7,9 +7,11 @@ namespace WorkWindows.Service.Windows;
 /// <summary>Where a task stands, in a line.</summary>
 public static class OutlookWords
 {
+    private const int Named = 2;
+
     /// <returns>
     /// Such as 'Open until Thu 30 Apr, then closed: …', 'Workable, limited, until Thu 30 Apr, then closed: …',
-    /// 'Opens Mon 25 Jan' or 'May open Sat 28 Nov, not known yet: gusts'.
+    /// 'Closed: …. Opens Mon 25 Jan' or 'Closed: …. May open Sat 28 Nov, not known yet: gusts'.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The day lies outside the evaluation's span.</exception>
     public static string Of(TaskEvaluation evaluation, LocalDate today)
@@ -18,12 +20,13 @@ public static class OutlookWords
         if (outlook.Current is { } current)
             return Until(evaluation, current, today);
         if (outlook.Today == DayState.Unknown)
-            return $"Not known today: {Missing(Explanation.Of(evaluation, today))}";
+            return $"Not known today: {Few(Explanation.Of(evaluation, today))}";
+        var closed = $"Closed: {Titles(Explanation.Of(evaluation, today))}.";
         if (outlook.MayOpen is { } mayOpen)
-            return $"May open {DayWords.Of(mayOpen, today)}, {Why(Explanation.Of(evaluation, mayOpen))}";
+            return $"{closed} May open {DayWords.Of(mayOpen, today)}, {Why(Explanation.Of(evaluation, mayOpen))}";
         return outlook.Next is { } next
-            ? $"Opens {DayWords.Of(next.First, today)}"
-            : $"Does not open before {DayWords.Of(evaluation.Span.Last, today)}";
+            ? $"{closed} Opens {DayWords.Of(next.First, today)}"
+            : $"{closed} Does not open before {DayWords.Of(evaluation.Span.Last, today)}";
     }
 
     private static string Until(TaskEvaluation evaluation, Window window, LocalDate today)
@@ -47,8 +50,20 @@ public static class OutlookWords
 
     /// <summary>Why a day is not workable, as in 'closed: …' or 'not known yet: gusts'.</summary>
     public static string Why(Explanation explanation) => explanation.State == DayState.Unknown
-        ? $"not known yet: {Missing(explanation)}"
-        : $"closed: {string.Join("; ", explanation.Deciding.Select(verdict => verdict.Rule.Title).Distinct())}";
+        ? $"not known yet: {Few(explanation)}"
+        : $"closed: {Titles(explanation)}";
+
+    private static string Titles(Explanation explanation) =>
+        string.Join("; ", explanation.Deciding.Select(verdict => verdict.Rule.Title).Distinct());
+
+    /// <summary>The first of what is not known, and how much more there is: the page of the day names it all.</summary>
+    private static string Few(Explanation explanation)
+    {
+        var missing = Wording.Missing(explanation).ToArray();
+        return missing.Length <= Named + 1
+            ? string.Join(", ", missing)
+            : $"{string.Join(", ", missing.Take(Named))} and {missing.Length - Named} more";
+    }
 
     /// <summary>What is not known of an unknown day, as in 'sustained wind, gusts'.</summary>
     public static string Missing(Explanation explanation) => string.Join(", ", Wording.Missing(explanation));

@@ -10,10 +10,10 @@ public sealed class OutlookWordsTests
 
     [Theory]
     [InlineData(0, "Open until Fri 2 Jan, then closed: Rule 0")]
-    [InlineData(2, "Opens Sun 4 Jan")]
+    [InlineData(2, "Closed: Rule 0. Opens Sun 4 Jan")]
     [InlineData(3, "Open until Sun 4 Jan, then not known yet: minimum temperature")]
     [InlineData(4, "Not known today: minimum temperature")]
-    [InlineData(5, "Opens Wed 7 Jan")]
+    [InlineData(5, "Closed: Rule 0. Opens Wed 7 Jan")]
     [InlineData(6, "Open past Wed 7 Jan")]
     public void Of_SaysWhatComesNext(int day, string words)
     {
@@ -42,7 +42,17 @@ public sealed class OutlookWordsTests
     {
         var task = GivenTask.Of([10, Gap, 30], Closes("signal: min-temperature, below: 20 degF"));
 
-        OutlookWords.Of(task.Evaluation, First).ShouldBe("May open Fri 2 Jan, not known yet: minimum temperature");
+        OutlookWords.Of(task.Evaluation, First).ShouldBe("Closed: Rule 0. May open Fri 2 Jan, not known yet: minimum temperature");
+    }
+
+    [Fact]
+    public void Of_NamesTwoOfManyThatAreNotKnown()
+    {
+        var task = GivenTask.Of([10, 30], Closes("signal: min-temperature, below: 20 degF"),
+            Closes("signal: wind, above: 9 mph"), Closes("signal: gust, above: 9 mph"),
+            Closes("signal: snow-depth, above: 9 in"), Closes("signal: frost-depth, above: 9 in"));
+
+        OutlookWords.Of(task.Evaluation, First.PlusDays(1)).ShouldBe("Not known today: sustained wind, gusts and 2 more");
     }
 
     [Fact]
@@ -50,6 +60,6 @@ public sealed class OutlookWordsTests
     {
         var task = GivenTask.Of([10, 10], Closes("signal: min-temperature, below: 20 degF"));
 
-        OutlookWords.Of(task.Evaluation, First).ShouldBe("Does not open before Fri 2 Jan");
+        OutlookWords.Of(task.Evaluation, First).ShouldBe("Closed: Rule 0. Does not open before Fri 2 Jan");
     }
 }
