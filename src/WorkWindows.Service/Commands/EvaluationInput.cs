@@ -15,6 +15,9 @@ namespace WorkWindows.Service.Commands;
 internal sealed record EvaluationInput(
     ImmutableArray<ParcelRow> Parcels, ImmutableArray<TaskRow> Tasks, DailySeries Weather)
 {
+    /// <summary>The name of the organization that plans the tasks; null when nobody said.</summary>
+    public string? Organization { get; init; }
+
     public IReadOnlyList<EvaluatedRow> Evaluate(DaySpan days, ImmutableArray<RulePack> packs, SlowProgress progress)
     {
         var rows = new List<EvaluatedRow>(Tasks.Length);
@@ -79,10 +82,11 @@ internal sealed record EvaluationInput(
         return after > span.Last ? AlertReport.None : new([], DaySpan.Between(after, span.Last));
     }
 
-    private static TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
+    private TaskFacts Facts(TaskRow task, ParcelRow parcel) => new(
         task.Key, task.Practice, parcel.State, parcel.CountyFips,
         parcel.Stand.IsEmpty ? null : [.. parcel.Stand.Select(row => row.Species.Group)], parcel.Flags ?? [])
     {
+        Organization = Organization,
         Place = new(parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg),
     };
 }

@@ -23,11 +23,17 @@ internal sealed class EvaluationOptions
         Description = "GHCN-Daily file of a station (.dly or by-station CSV, also .gz). A second one gives the wind.",
     };
 
+    private readonly Option<string?> organization = new("--organization")
+    {
+        Description = "Who plans the tasks; without it, rules that name organizations cannot be known.",
+    };
+
     public void AddTo(Command command)
     {
         command.Add(parcels);
         command.Add(tasks);
         command.Add(weather);
+        command.Add(organization);
     }
 
     /// <summary>The files' contents; null when anything in them is wrong, which has been written then.</summary>
@@ -36,7 +42,7 @@ internal sealed class EvaluationOptions
         var files = new EvaluationFiles(
             result.GetRequiredValue(parcels), result.GetRequiredValue(tasks), result.GetRequiredValue(weather));
         if (files.TryRead(out var input, out var faults))
-            return input;
+            return input with { Organization = result.GetValue(organization) };
         foreach (var fault in faults)
             Console.Error.WriteLine(fault);
         return null;

@@ -73,6 +73,41 @@ public sealed class ExplainCommandTests
         Assert.Matches("^The weather files reach from [0-9-]+ to [0-9-]+; days outside have no readings.\n$", error);
     }
 
+    [Theory]
+    [InlineData("Dune Woods", "closed")]
+    [InlineData("Lake Woods", "unknown")]
+    [InlineData(null, "unknown")]
+    public async Task Explain_AsksWhoPlansTheTask_WhereARuleDoes(string? organization, string state)
+    {
+        var pack = Path.GetTempFileName();
+        await File.WriteAllTextAsync(pack, """
+            pack: dune
+            version: "1"
+            title: Dune
+            level: organization
+            rules:
+              - id: dune.rest
+                title: Rest
+                effect: closes
+                scope: { organizations: [Dune Woods] }
+                when: { calendar: { on: 02-20 } }
+                because: We rest on this day.
+                authority: common-practice
+                source: { title: "common practice, no source" }
+            """);
+        string[] who = organization is null ? [] : ["--organization", organization];
+
+        var (exit, output, _) = await Executable.RunAsync(
+            [.. Arguments("2031-02-20"), "--packs", pack, .. who, "--output", "json"]);
+
+        Assert.Equal(0, exit);
+        Assert.Equal(state, Text(JsonDocument.Parse(output).RootElement, "state"));
+        Assert.Equal(
+            organization is null,
+            output.Contains("Nobody has said who plans the task", StringComparison.Ordinal));
+        File.Delete(pack);
+    }
+
     [Fact]
     public async Task Explain_NamesTheTasks_WhenItKnowsNoneOfTheKey()
     {
