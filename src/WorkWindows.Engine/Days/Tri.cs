@@ -16,6 +16,10 @@ public readonly record struct Tri(DayBits Holds, DayBits Fails)
     /// <summary>A condition that is known on every day.</summary>
     public static Tri Known(DayBits holds) => new(holds, ~holds);
 
+    /// <summary>What is said of a single day.</summary>
+    internal static Tri Of(Truth truth) => new(
+        DayBits.Where(1, _ => truth == Truth.Holds), DayBits.Where(1, _ => truth == Truth.Fails));
+
     public static Tri operator &(Tri left, Tri right) => new(left.Holds & right.Holds, left.Fails | right.Fails);
 
     public static Tri operator |(Tri left, Tri right) => new(left.Holds | right.Holds, left.Fails & right.Fails);

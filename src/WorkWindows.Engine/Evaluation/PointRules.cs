@@ -41,7 +41,7 @@ public sealed class PointRules
             var days = Compiled(index);
             applied.Add(applies == Truth.Holds ? days : days with { Applies = applies });
         }
-        return TaskEvaluation.Of(this, facts, applied.ToImmutable());
+        return TaskEvaluation.Of(Packs, Signals, facts, applied.ToImmutable());
     }
 
     // Two threads may both compile a rule; the results are equal and either may stay.

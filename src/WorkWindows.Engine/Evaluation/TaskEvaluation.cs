@@ -10,9 +10,10 @@ namespace WorkWindows.Engine.Evaluation;
 public sealed class TaskEvaluation
 {
     private TaskEvaluation(
-        PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules, DayBits closed, DayBits unknown, DayBits limited)
+        ImmutableArray<RulePack> packs, SignalSet signals, TaskFacts facts, ImmutableArray<RuleDays> rules,
+        DayBits closed, DayBits unknown, DayBits limited)
     {
-        (Packs, Signals, Facts, Rules) = (point.Packs, point.Signals, facts, rules);
+        (Packs, Signals, Facts, Rules) = (packs, signals, facts, rules);
         (Closed, Unknown, Limited) = (closed, unknown, limited);
     }
 
@@ -71,10 +72,11 @@ public sealed class TaskEvaluation
     /// limiting rule whose input is missing counts as holding, so that its measure is taken. A day that a person has
     /// excepted from a rule is at best limited, so that the exception shows.
     /// </summary>
-    internal static TaskEvaluation Of(PointRules point, TaskFacts facts, ImmutableArray<RuleDays> rules)
+    internal static TaskEvaluation Of(
+        ImmutableArray<RulePack> packs, SignalSet signals, TaskFacts facts, ImmutableArray<RuleDays> rules)
     {
-        rules = Lifts.Apply(rules, facts, point.Signals.Span);
-        var length = point.Signals.Span.Count;
+        rules = Lifts.Apply(rules, facts, signals.Span);
+        var length = signals.Span.Count;
         var (closed, unknown, limited) = (DayBits.None(length), DayBits.None(length), DayBits.None(length));
         foreach (var applied in rules)
         {
@@ -95,7 +97,7 @@ public sealed class TaskEvaluation
         }
         foreach (var exception in facts.Overrides)
         {
-            var days = Lifts.Days(exception, point.Signals.Span);
+            var days = Lifts.Days(exception, signals.Span);
             foreach (var applied in rules.Where(applied => applied.Rule.Id == exception.RuleId))
             {
                 if (applied.Rule.Effect is Effect.Closes or Effect.Limits)
@@ -103,7 +105,7 @@ public sealed class TaskEvaluation
             }
         }
         unknown = unknown.Except(closed);
-        return new(point, facts, rules, closed, unknown, limited.Except(closed).Except(unknown));
+        return new(packs, signals, facts, rules, closed, unknown, limited.Except(closed).Except(unknown));
     }
 
     internal DayState StateAt(int day) =>
@@ -118,45 +120,12 @@ public sealed class TaskEvaluation
     /// <param name="changed">Whether what a condition says may be other than under the evaluation's own.</param>
     internal DayState StateAt(int day, SignalSet signals, Func<Condition, bool> changed)
     {
-        var truths = new Truth[Rules.Length];
-        for (var rule = 0; rule < truths.Length; rule++)
+        var rules = Rules.Select(rule => rule with
         {
-            var when = Rules[rule].Rule.When;
-            truths[rule] = changed(when) ? ConditionDays.On(when, signals, day) : Rules[rule].Days[day];
-        }
-        var (closed, unknown, limited) = (false, false, false);
-        for (var rule = 0; rule < truths.Length; rule++)
-        {
-            var applied = Rules[rule];
-            if (truths[rule] == Truth.Fails)
-                continue;
-            if (applied.Rule.MayBeLifted && IsLifted(applied.Rule.Id, truths, Span[day]) is { } byAPerson)
-            {
-                limited |= byAPerson && applied.Rule.MayBeExcepted;
-                continue;
-            }
-            var surely = truths[rule] == Truth.Holds && applied.Applies == Truth.Holds;
-            closed |= applied.Rule.Effect == Effect.Closes && surely;
-            unknown |= applied.Rule.Effect == Effect.Closes && !surely;
-            limited |= applied.Rule.Effect == Effect.Limits;
-        }
-        return closed ? DayState.Closed : unknown ? DayState.Unknown : limited ? DayState.Limited : DayState.Open;
-    }
-
-    /// <returns>Null when nothing lifts the rule; true when a person's exception does.</returns>
-    private bool? IsLifted(string ruleId, Truth[] truths, LocalDate date)
-    {
-        foreach (var exception in Facts.Overrides)
-        {
-            if (exception.RuleId == ruleId && exception.First <= date && date <= exception.Last)
-                return true;
-        }
-        for (var rule = 0; rule < truths.Length; rule++)
-        {
-            if (Rules[rule].Rule.Lifts == ruleId && Rules[rule].Applies == Truth.Holds && truths[rule] == Truth.Holds)
-                return false;
-        }
-        return null;
+            Days = Tri.Of(changed(rule.Rule.When) ? ConditionDays.On(rule.Rule.When, signals, day) : rule.Days[day]),
+            Lifted = DayBits.None(1),
+        });
+        return Of(Packs, signals.Slice(day, 1, []), Facts, [.. rules]).StateAt(0);
     }
 
     internal int IndexOf(LocalDate date) => Span.Contains(date)
