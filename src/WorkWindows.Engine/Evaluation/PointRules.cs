@@ -14,6 +14,7 @@ public sealed class PointRules
     private readonly (RulePack Pack, Rule Rule)[] rules;
     private readonly RuleDays?[] compiled;
     private readonly DayBits noDays;
+    private readonly PointRules? alike;
 
     /// <param name="packs">The packs, higher ones first.</param>
     /// <param name="signals">The signals.</param>
@@ -23,6 +24,13 @@ public sealed class PointRules
         rules = [.. packs.SelectMany(pack => pack.Rules.Select(rule => (pack, rule)))];
         compiled = new RuleDays?[rules.Length];
         noDays = DayBits.None(signals.Span.Count);
+    }
+
+    /// <summary>The same packs for signals that differ in some; rules that look at none of these are shared.</summary>
+    internal PointRules(PointRules alike, SignalSet signals)
+    {
+        (Packs, Signals, rules, noDays, this.alike) = (alike.Packs, signals, alike.rules, alike.noDays, alike);
+        compiled = new RuleDays?[rules.Length];
     }
 
     public ImmutableArray<RulePack> Packs { get; }
@@ -48,6 +56,12 @@ public sealed class PointRules
     private RuleDays Compiled(int index)
     {
         var (pack, rule) = rules[index];
+        if (alike is not null && LooksAlike(rule.When, alike.Signals))
+            return alike.Compiled(index);
         return compiled[index] ??= new(pack, rule, ConditionDays.Of(rule.When, Signals), Truth.Holds, noDays);
     }
+
+    private bool LooksAlike(Condition condition, SignalSet other) =>
+        ConditionParts.Signals(condition).All(kind => ReferenceEquals(Signals[kind], other[kind]))
+        && !ConditionParts.MentionsEvents(condition);
 }

@@ -42,7 +42,10 @@ internal static class ConditionParts
         _ => false,
     };
 
-    public static bool Mentions(Condition condition, SeasonEventKind kind) => Leaves(condition).OfType<InRange>()
-        .Any(range => range.Range.From is EventDate from && from.Event == kind
-            || range.Range.To is EventDate to && to.Event == kind);
+    public static bool Mentions(Condition condition, SeasonEventKind kind) => Events(condition).Contains(kind);
+
+    public static bool MentionsEvents(Condition condition) => Events(condition).Any();
+
+    private static IEnumerable<SeasonEventKind> Events(Condition condition) => Leaves(condition).OfType<InRange>()
+        .SelectMany(range => new[] { range.Range.From, range.Range.To }).OfType<EventDate>().Select(date => date.Event);
 }

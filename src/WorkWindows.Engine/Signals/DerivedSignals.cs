@@ -1,4 +1,5 @@
 using System.Runtime.InteropServices;
+using NodaTime;
 using UnitsNet;
 using WorkWindows.Engine.Calendars;
 using WorkWindows.Engine.Days;
@@ -30,6 +31,24 @@ internal static class DerivedSignals
     /// <summary>Gaps of temperature and snow up to this long are bridged in a straight line for the frozen ground index.</summary>
     private const int LongestBridgedGapDays = 3;
 
+    /// <summary>The signals that are measured, and those that are worked out from them.</summary>
+    /// <param name="span">The days.</param>
+    /// <param name="measured">Measures an element over a span.</param>
+    public static IEnumerable<Signal> OfWeather(DaySpan span, Func<DailyElement, DaySpan, Signal> measured)
+    {
+        var weather = Enum.GetValues<DailyElement>()
+            .ToDictionary(element => element, element => measured(element, span));
+        var (frozenGround, frostDepth) = FrozenGround(span, measured);
+        return
+        [
+            .. weather.Values,
+            HeatIndex(weather[DailyElement.MaxTemperatureC], weather[DailyElement.MinHumidityPercent]),
+            WindChill(weather[DailyElement.MinTemperatureC], weather[DailyElement.WindMps]),
+            frozenGround,
+            frostDepth,
+        ];
+    }
+
     /// <summary>The heat index of the day's maximum in its lowest humidity: the two come at about the same hour.</summary>
     public static Signal HeatIndex(Signal maxC, Signal minHumidityPercent) => Combined(
         SignalKind.HeatIndexC, maxC, minHumidityPercent,
@@ -40,12 +59,15 @@ internal static class DerivedSignals
         SignalKind.WindChillC, minC, windMps,
         (tempC, mps) => ToC(HeatAndCold.WindChill.OfF(ToF(tempC), Speed.FromMetersPerSecond(mps).MilesPerHour)));
 
+    /// <summary>The first day of the frost year that a day lies in.</summary>
+    public static LocalDate FrostYearOf(LocalDate day) => YearlyDates.LastOnOrBefore(FrostYear, day);
+
     /// <summary>The continuous frozen ground index, and the frost depth that it stands for.</summary>
     /// <param name="span">The days.</param>
     /// <param name="measured">Measures an element over a span.</param>
     public static (Signal IndexC, Signal DepthCm) FrozenGround(DaySpan span, Func<DailyElement, DaySpan, Signal> measured)
     {
-        var winter = DaySpan.Between(YearlyDates.LastOnOrBefore(FrostYear, span.First), span.Last);
+        var winter = DaySpan.Between(FrostYearOf(span.First), span.Last);
         var (min, max) = (measured(DailyElement.MinTemperatureC, winter), measured(DailyElement.MaxTemperatureC, winter));
         var snow = measured(DailyElement.SnowDepthCm, winter);
         var means = Bridged([.. min.Values.Zip(max.Values, (low, high) => (low + high) / 2)]);

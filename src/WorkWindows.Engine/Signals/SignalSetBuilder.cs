@@ -26,17 +26,9 @@ public static class SignalSetBuilder
         AlertReport alerts)
     {
         var light = ShiftLight.Over(span, shift, zone, point.LatitudeDeg, point.LongitudeDeg);
-        var measured = Enum.GetValues<DailyElement>()
-            .ToDictionary(element => element, element => Measured(element, span, observed, forecast));
-        var (frozenGround, frostDepth) = DerivedSignals.FrozenGround(
-            span, (element, days) => Measured(element, days, observed, forecast));
         Signal[] signals =
         [
-            .. measured.Values,
-            DerivedSignals.HeatIndex(measured[DailyElement.MaxTemperatureC], measured[DailyElement.MinHumidityPercent]),
-            DerivedSignals.WindChill(measured[DailyElement.MinTemperatureC], measured[DailyElement.WindMps]),
-            frozenGround,
-            frostDepth,
+            .. DerivedSignals.OfWeather(span, (element, days) => Measured(element, days, observed, forecast)),
             .. Enum.GetValues<AlertKind>().Select(kind => Alert(kind, span, alerts)),
             ByCalendar(SignalKind.DarkShiftMinutes, span, light.DarkMinutes),
             ByCalendar(SignalKind.LightShiftMinutes, span, light.LightMinutes),
@@ -59,7 +51,7 @@ public static class SignalSetBuilder
             ImmutableCollectionsMarshal.AsImmutableArray(bases));
     }
 
-    private static SignalKind SignalOf(DailyElement element) => element switch
+    internal static SignalKind SignalOf(DailyElement element) => element switch
     {
         DailyElement.MinTemperatureC => SignalKind.MinTemperatureC,
         DailyElement.MaxTemperatureC => SignalKind.MaxTemperatureC,

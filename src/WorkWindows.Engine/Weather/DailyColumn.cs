@@ -20,6 +20,13 @@ public sealed record DailyColumn(
     public double this[LocalDate date] =>
         date >= First && date <= Last ? Values[Period.DaysBetween(First, date)] : double.NaN;
 
+    /// <summary>The values as the station read them, so that limits compare with what was read.</summary>
+    internal DailyColumn AsRead(DailyElement element) => !ReadsUsUnits ? this : this with
+    {
+        Values = [.. Values.Select(value => double.IsNaN(value) ? value : Weather.AsRead.Restore(element, value))],
+        ReadsUsUnits = false,
+    };
+
     /// <summary>Writes the values of a span, NaN on its days without a value.</summary>
     /// <exception cref="ArgumentException">The target is shorter than the span.</exception>
     public void CopyTo(DaySpan span, Span<double> target)

@@ -53,7 +53,12 @@ public static class StationChoice
         DailySeries series, LocalDate last, int years, params ReadOnlySpan<DailyElement> elements)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(years, 1);
-        var span = DaySpan.Between(last.PlusYears(-years).PlusDays(1), last);
+        return Coverage(series, DaySpan.Between(last.PlusYears(-years).PlusDays(1), last), elements);
+    }
+
+    /// <summary>The share of the days of a span that have a value of each of the elements, 0 to 1.</summary>
+    public static double Coverage(DailySeries series, DaySpan span, params ReadOnlySpan<DailyElement> elements)
+    {
         var known = DayBits.All(span.Count);
         var values = new double[span.Count];
         foreach (var element in elements)

@@ -1,0 +1,20 @@
+namespace WorkWindows.Engine.Chances.Verification;
+
+/// <summary>Sums of squared errors of chances, for Brier scores.</summary>
+/// <param name="Days">How many days.</param>
+/// <param name="SquaredErrors">Sum over the days of (chance − outcome)², the outcome being 1 for workable.</param>
+/// <param name="SquaredErrorsOfClimatology">The same for the share of the other years.</param>
+public readonly record struct Scores(int Days, double SquaredErrors, double SquaredErrorsOfClimatology)
+{
+    /// <summary>Brier score, 0 (perfect) to 1; NaN without days.</summary>
+    public double Brier => SquaredErrors / Days;
+
+    public double BrierOfClimatology => SquaredErrorsOfClimatology / Days;
+
+    /// <summary>Brier skill score against climatology: 1 is perfect, 0 no better.</summary>
+    public double Skill => 1 - SquaredErrors / SquaredErrorsOfClimatology;
+
+    public static Scores operator +(Scores left, Scores right) => new(
+        left.Days + right.Days, left.SquaredErrors + right.SquaredErrors,
+        left.SquaredErrorsOfClimatology + right.SquaredErrorsOfClimatology);
+}
