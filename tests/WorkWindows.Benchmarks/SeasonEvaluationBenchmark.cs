@@ -3,8 +3,6 @@ using BenchmarkDotNet.Attributes;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
-using WorkWindows.Engine.Land;
-using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 
@@ -19,8 +17,6 @@ public class SeasonEvaluationBenchmark
     private const int Points = 200;
     private const int Days = 366;
     private const int Explained = 20;
-
-    private static readonly string[] States = ["MI", "WI", "MN", "IA", "IL", "IN", "OH", "PA", "NY", "MO"];
 
     private ImmutableArray<RulePack> packs;
     private SignalSet[] signals = [];
@@ -37,7 +33,7 @@ public class SeasonEvaluationBenchmark
         var random = new Random(20260125);
         var span = new DaySpan(new LocalDate(2024, 1, 1), Days);
         signals = [.. Enumerable.Range(0, Points).Select(point => Point($"P{point}", span, random))];
-        tasks = [.. Enumerable.Range(0, Tasks).Select(task => Task(task, random))];
+        tasks = [.. Enumerable.Range(0, Tasks).Select(task => GeneratedTask.Of(task, Points, random))];
         var rulesOfPoint = new PointRules(packs, signals[0]);
         evaluated = [.. Enumerable.Range(0, Explained).Select(task => rulesOfPoint.Evaluate(tasks[task * Points]))];
     }
@@ -103,19 +99,5 @@ public class SeasonEvaluationBenchmark
             double[] values = [.. Enumerable.Range(0, span.Count).Select(day => random.Next(50) == 0 ? double.NaN : value(day))];
             return new(kind, span, [.. values], [.. values.Select(v => double.IsNaN(v) ? Basis.Missing : Basis.Observed)]);
         }
-    }
-
-    private static TaskFacts Task(int number, Random random)
-    {
-        var practice = PracticeCatalogue.All[random.Next(PracticeCatalogue.All.Length)];
-        ImmutableSortedSet<SpeciesGroup>? species = random.Next(5) == 0
-            ? null
-            : [(SpeciesGroup)random.Next(9), (SpeciesGroup)random.Next(9)];
-        ImmutableSortedSet<SiteFlag> flags = [.. Enum.GetValues<SiteFlag>().Where(_ => random.Next(4) == 0)];
-        return new($"T-{number}", practice, States[number % Points % States.Length], "26065", species, flags)
-        {
-            Organization = "ours",
-            Place = new(42.5 + random.NextDouble(), -85 + random.NextDouble()),
-        };
     }
 }

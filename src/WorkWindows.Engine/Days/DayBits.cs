@@ -41,6 +41,26 @@ public readonly struct DayBits : IEquatable<DayBits>
         return new(words, length);
     }
 
+    /// <summary>The days whose value lies below a bound, and those whose value lies above; NaN is in neither.</summary>
+    /// <param name="values">One a day.</param>
+    /// <param name="bound">The bound.</param>
+    /// <param name="countsAsLow">Whether a value at the bound counts as below it, otherwise as above.</param>
+    public static (DayBits Low, DayBits High) Around(ReadOnlySpan<double> values, double bound, bool countsAsLow)
+    {
+        var length = values.Length;
+        var (low, high) = (new ulong[WordsFor(length)], new ulong[WordsFor(length)]);
+        for (var day = 0; day < length; day++)
+        {
+            var bit = 1UL << (day % WordBits);
+            var value = values[day];
+            if (value < bound || (countsAsLow && value == bound))
+                low[day / WordBits] |= bit;
+            else if (value >= bound)
+                high[day / WordBits] |= bit;
+        }
+        return (new(low, length), new(high, length));
+    }
+
     /// <summary>The days from one index to another, both included; indices outside the span are cut off.</summary>
     public static DayBits Range(int length, int first, int last)
     {

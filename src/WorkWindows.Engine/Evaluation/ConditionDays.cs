@@ -63,11 +63,12 @@ public static class ConditionDays
         var length = signals.Span.Count;
         if (signals[kind] is not { } signal)
             return new(DayBits.None(length), DayBits.None(length));
-        var values = signal.Values;
-        // NaN compares false both ways, so that a missing value neither holds nor fails.
-        return new(
-            DayBits.Where(length, day => Stands(values[day], relation, limit)),
-            DayBits.Where(length, day => Stands(values[day], Opposite(relation), limit)));
+        // A value on one side of the bound holds, on the other it fails; NaN is on neither.
+        var isLow = relation is Relation.Below or Relation.AtMost;
+        var (low, high) = relation is Relation.Below or Relation.AtLeast
+            ? DayBits.Around(signal.Values.AsSpan(), limit - Tolerance, countsAsLow: false)
+            : DayBits.Around(signal.Values.AsSpan(), limit + Tolerance, countsAsLow: true);
+        return isLow ? new(low, high) : new(high, low);
     }
 
     private static Tri Of(Sum sum, RunningSum[] sums)

@@ -1,7 +1,7 @@
 namespace WorkWindows.Engine.Signals;
 
 /// <summary>How a value is known.</summary>
-public enum Basis
+public enum Basis : byte
 {
     /// <summary>It is not known.</summary>
     Missing,

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WorkWindows.Engine.Chances.Verification;
 using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
@@ -48,8 +49,21 @@ internal sealed record EvaluationInput(
         }
     }
 
+    /// <summary>The parcels that have tasks, as places to look back at.</summary>
+    public IEnumerable<BacktestSite> BacktestSites()
+    {
+        var parcels = Parcels.ToDictionary(row => row.Parcel);
+        return Tasks.GroupBy(task => task.Parcel).Select(tasks => (Parcel: parcels[tasks.Key], Tasks: tasks))
+            .Select(site => new BacktestSite(
+                Point(site.Parcel), DateTimeZoneProviders.Tzdb[site.Parcel.TimeZone], Weather,
+                [.. site.Tasks.Select(task => Facts(task, site.Parcel))]));
+    }
+
+    private static WeatherPoint Point(ParcelRow parcel) =>
+        new(parcel.Parcel, parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg);
+
     private SignalSet Signals(ParcelRow parcel, DaySpan span) => SignalSetBuilder.Build(
-        new(parcel.Parcel, parcel.Site.LatitudeDeg, parcel.Site.LongitudeDeg), span, Weather, null,
+        Point(parcel), span, Weather, null,
         DateTimeZoneProviders.Tzdb[parcel.TimeZone], WorkShift.Default, Alerts(span));
 
     /// <summary>Says what makes days unknown that a reader may not expect, a line each.</summary>

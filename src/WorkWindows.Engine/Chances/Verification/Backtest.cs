@@ -31,15 +31,14 @@ public static class Backtest
         var outcomes = site.Tasks.Select(task => new Outcomes(truth.Evaluate(task))).ToList();
         var tally = new BacktestTally(plan.LeadDays);
         var past = new PastWeather(site.Observed);
-        for (var year = record.First.Year; year <= record.Last.Year; year++)
+        var years = Enumerable.Range(record.First.Year, record.Last.Year - record.First.Year + 1).ToList();
+        foreach (var issued in years.TakeLast(plan.Years).SelectMany(year => plan.IssueDays.Select(day => day.InYear(year))))
         {
-            foreach (var issued in plan.IssueDays.Select(day => day.InYear(year)))
-            {
-                var years = Enumerable.Range(record.First.Year, record.Last.Year - record.First.Year + 1)
-                    .Where(other => other != year && past.Covers(other, issued, plan.LeadDays)).ToImmutableArray();
-                if (years.Length >= Ensemble.MinYears && past.Covers(year, issued, plan.LeadDays))
-                    Tally(tally, site, kept, past, issued, years, outcomes);
-            }
+            // The nearest ones, on both sides, so that as many tell the first years as the last.
+            var others = years.Where(year => year != issued.Year && past.Covers(year, issued, plan.LeadDays))
+                .OrderBy(year => Math.Abs(year - issued.Year)).Take(Ensemble.UsualYears).ToImmutableArray();
+            if (others.Length >= Ensemble.MinYears && past.Covers(issued.Year, issued, plan.LeadDays))
+                Tally(tally, site, kept, past, issued, others, outcomes);
         }
         return tally.Result(leftOut);
     }
@@ -82,9 +81,11 @@ public sealed record BacktestSite(
 /// <summary>How to look back.</summary>
 /// <param name="IssueDays">The days of each year as of whose evening chances are given.</param>
 /// <param name="LeadDays">How many days after each.</param>
-public sealed record BacktestPlan(ImmutableArray<AnnualDate> IssueDays, int LeadDays)
+/// <param name="Years">How many years, the last ones of the record.</param>
+public sealed record BacktestPlan(ImmutableArray<AnnualDate> IssueDays, int LeadDays, int Years)
 {
-    /// <summary>The 1st, 11th and 21st of each month, 60 days ahead.</summary>
+    /// <summary>The 1st, 11th and 21st of each month of thirty years, 60 days ahead.</summary>
     public static BacktestPlan Usual { get; } = new(
-        [.. Enumerable.Range(1, 12).SelectMany(month => new[] { 1, 11, 21 }.Select(day => new AnnualDate(month, day)))], 60);
+        [.. Enumerable.Range(1, 12).SelectMany(month => new[] { 1, 11, 21 }.Select(day => new AnnualDate(month, day)))],
+        LeadDays: 60, Years: 30);
 }

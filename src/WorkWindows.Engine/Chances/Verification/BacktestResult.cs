@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using NodaTime;
 
 namespace WorkWindows.Engine.Chances.Verification;
@@ -13,6 +14,15 @@ public sealed record BacktestResult(
     ImmutableArray<string> LeftOut)
 {
     public static BacktestResult None { get; } = new([], [], [], []);
+
+    /// <summary>Several look backs as one; of rules each that any of them leaves out is named.</summary>
+    public static BacktestResult operator +(BacktestResult left, BacktestResult right) => new(
+        Added(left.ByLead, right.ByLead), Added(left.Reliability, right.Reliability),
+        [.. left.LeafOut, .. right.LeafOut], [.. left.LeftOut.Union(right.LeftOut).Order(StringComparer.Ordinal)]);
+
+    private static ImmutableArray<T> Added<T>(ImmutableArray<T> left, ImmutableArray<T> right)
+        where T : struct, IAdditionOperators<T, T, T> =>
+        left.IsEmpty ? right : right.IsEmpty ? left : [.. left.Zip(right, (one, other) => one + other)];
 }
 
 /// <summary>Days on which about the same chance was given.</summary>
@@ -20,6 +30,7 @@ public sealed record BacktestResult(
 /// <param name="ChanceSum">The sum of their chances.</param>
 /// <param name="Workable">How many of them were workable.</param>
 public readonly record struct ReliabilityBin(int Days, double ChanceSum, int Workable)
+    : IAdditionOperators<ReliabilityBin, ReliabilityBin, ReliabilityBin>
 {
     /// <summary>Tenths of a chance, each about its middle: the first and the last are half as wide.</summary>
     public const int Count = 11;

@@ -1,3 +1,5 @@
+using System.Numerics;
+
 namespace WorkWindows.Engine.Chances.Verification;
 
 /// <summary>Sums of squared errors of chances, for Brier scores.</summary>
@@ -5,6 +7,7 @@ namespace WorkWindows.Engine.Chances.Verification;
 /// <param name="SquaredErrors">Sum over the days of (chance − outcome)², the outcome being 1 for workable.</param>
 /// <param name="SquaredErrorsOfClimatology">The same for the share of the other years.</param>
 public readonly record struct Scores(int Days, double SquaredErrors, double SquaredErrorsOfClimatology)
+    : IAdditionOperators<Scores, Scores, Scores>
 {
     /// <summary>Brier score, 0 (perfect) to 1; NaN without days.</summary>
     public double Brier => SquaredErrors / Days;
