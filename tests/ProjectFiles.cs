@@ -10,8 +10,9 @@ internal static class ProjectFiles
         var folder = Environment.GetEnvironmentVariable("WORKWINDOWS_REFERENCE_DATA")
             ?? Path.Combine(Root, "..", "shared", "data");
         var file = Path.GetFullPath(Path.Combine(folder, path));
-        Assert.True(File.Exists(file), $"Reference data is absent: {file}. Set WORKWINDOWS_REFERENCE_DATA.");
-        return file;
+        return File.Exists(file)
+            ? file
+            : throw new FileNotFoundException($"Reference data is absent: {file}. Set WORKWINDOWS_REFERENCE_DATA.");
     }
 
     private static string FindRoot()
