@@ -88,9 +88,10 @@ public static class CalendarDays
         Basis.Missing => 0,
         Basis.Climatology => 1,
         Basis.Forecast => 2,
-        Basis.Observed => 3,
-        Basis.SiteObservation => 4,
-        Basis.Alert => 4,
-        Basis.Calendar => 5,
+        Basis.Interpolated => 3,
+        Basis.Observed => 4,
+        Basis.SiteObservation => 5,
+        Basis.Alert => 5,
+        Basis.Calendar => 6,
     };
 }

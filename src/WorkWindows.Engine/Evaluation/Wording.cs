@@ -32,6 +32,7 @@ public static partial class Wording
         Basis.Calendar => "calendar",
         Basis.SiteObservation => "seen on the property",
         Basis.Alert => "weather service",
+        Basis.Interpolated => "worked out from stations around",
     };
 
     /// <summary>How the date of an event is known: what was observed are the temperatures, not the event.</summary>

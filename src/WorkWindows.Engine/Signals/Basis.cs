@@ -23,4 +23,7 @@ public enum Basis : byte
 
     /// <summary>Issued, or not issued, by a weather service.</summary>
     Alert,
+
+    /// <summary>Worked out from what was read at several stations, or at another one than the place's own.</summary>
+    Interpolated,
 }

@@ -114,6 +114,7 @@ internal static class DerivedSignals
             values[day] = known ? combine(left.Values[day], right.Values[day]) : double.NaN;
             bases[day] = !known ? Basis.Missing
                 : left.Bases[day] == Basis.Forecast || right.Bases[day] == Basis.Forecast ? Basis.Forecast
+                : right.Bases[day] == Basis.Interpolated ? Basis.Interpolated
                 : left.Bases[day];
         }
         return new(kind, span, ImmutableCollectionsMarshal.AsImmutableArray(values),

@@ -15,7 +15,7 @@ public static class SignalSetBuilder
     /// </summary>
     /// <param name="point">The place.</param>
     /// <param name="span">The days in <paramref name="zone"/>.</param>
-    /// <param name="observed">The station's record; years before the span serve the prediction of leaf-out.</param>
+    /// <param name="observed">The record of the place; years before the span serve the prediction of leaf-out.</param>
     /// <param name="forecast">Used on days that were not observed; null when there is none.</param>
     /// <param name="zone">The time zone of the place.</param>
     /// <param name="shift">The hours whose light and dark minutes are counted.</param>
@@ -45,8 +45,8 @@ public static class SignalSetBuilder
         var bases = new Basis[span.Count];
         Array.Fill(values, double.NaN);
         // The forecast first: what was observed then takes its place.
-        Lay(element, forecast?.Days[element], Basis.Forecast, span, values, bases);
-        Lay(element, observed[element], Basis.Observed, span, values, bases);
+        Lay(element, forecast?.Days[element], _ => Basis.Forecast, span, values, bases);
+        Lay(element, observed[element], day => OfRecord(observed[element]!, day), span, values, bases);
         return new(SignalOf(element), span, ImmutableCollectionsMarshal.AsImmutableArray(values),
             ImmutableCollectionsMarshal.AsImmutableArray(bases));
     }
@@ -64,7 +64,8 @@ public static class SignalSetBuilder
     };
 
     private static void Lay(
-        DailyElement element, DailyColumn? column, Basis basis, DaySpan span, double[] values, Basis[] bases)
+        DailyElement element, DailyColumn? column, Func<LocalDate, Basis> basis, DaySpan span, double[] values,
+        Basis[] bases)
     {
         if (column is null)
             return;
@@ -75,9 +76,12 @@ public static class SignalSetBuilder
             if (double.IsNaN(known[day]))
                 continue;
             values[day] = column.ReadsUsUnits ? AsRead.Restore(element, known[day]) : known[day];
-            bases[day] = basis;
+            bases[day] = basis(span[day]);
         }
     }
+
+    private static Basis OfRecord(DailyColumn column, LocalDate day) =>
+        column.IsOwn(day) ? Basis.Observed : Basis.Interpolated;
 
     private static Signal Alert(AlertKind kind, DaySpan span, AlertReport report)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using UnitsNet;
 
 namespace WorkWindows.Engine.Weather;
@@ -11,6 +12,14 @@ public static class AsRead
 {
     private const double Tenth = 0.1;
     private const double HundredthsOfAnInch = 100;
+
+    /// <summary>Colder and hotter than any place on earth.</summary>
+    private const int LowestF = -148, HighestF = 212;
+
+    private const double LowestC = -100, HighestC = 100;
+
+    private static readonly ImmutableArray<double> WholeFahrenheit =
+        [.. Enumerable.Range(LowestF, HighestF - LowestF + 1).Select(degF => Temperature.FromDegreesFahrenheit(degF).DegreesCelsius)];
 
     // Tenths in binary are off by far less, and no two steps of what is read are as near to one tenth.
     private const double Tolerance = 1e-6;
@@ -26,8 +35,7 @@ public static class AsRead
     {
         var read = element switch
         {
-            DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC => Temperature
-                .FromDegreesFahrenheit(Math.Round(Temperature.FromDegreesCelsius(kept).DegreesFahrenheit)).DegreesCelsius,
+            DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC => WholeFahrenheitC(kept),
             DailyElement.WindMps or DailyElement.GustMps => Speed
                 .FromMilesPerHour(Math.Round(Speed.FromMetersPerSecond(kept).MilesPerHour)).MetersPerSecond,
             DailyElement.PrecipitationMm => Length
@@ -38,5 +46,12 @@ public static class AsRead
             DailyElement.MinHumidityPercent or DailyElement.ThunderChancePercent => kept,
         };
         return Math.Abs(read - kept) <= Tenth / 2 + Tolerance ? read : kept;
+    }
+
+    /// <summary>The nearest whole °F in °C, looked up: records are long, and temperatures are most of them.</summary>
+    private static double WholeFahrenheitC(double keptC)
+    {
+        var degF = (int)Math.Round(Math.Clamp(keptC, LowestC, HighestC) * 1.8 + 32);
+        return WholeFahrenheit[degF - LowestF];
     }
 }

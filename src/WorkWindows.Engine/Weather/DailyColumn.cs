@@ -14,6 +14,18 @@ namespace WorkWindows.Engine.Weather;
 public sealed record DailyColumn(
     LocalDate First, ImmutableArray<double> Values, int RejectedCount, bool ReadsUsUnits)
 {
+    /// <summary>The value of <see cref="Contributors"/> on a day whose value is the first station's own.</summary>
+    public const byte OwnValue = 1;
+
+    /// <summary>Added to <see cref="Contributors"/> on a day whose value is not as any station read it.</summary>
+    public const byte Blended = 0x80;
+
+    /// <summary>
+    /// Where the values of a column come from that was put together from several stations: for each day a bit for each
+    /// of them, the first one's lowest, and <see cref="Blended"/>. Default for a column of one station's own readings.
+    /// </summary>
+    public ImmutableArray<byte> Contributors { get; init; }
+
     public LocalDate Last => First.PlusDays(Values.Length - 1);
 
     /// <summary>The value of a date; NaN where there is none.</summary>
@@ -26,6 +38,11 @@ public sealed record DailyColumn(
         Values = [.. Values.Select(value => double.IsNaN(value) ? value : Weather.AsRead.Restore(element, value))],
         ReadsUsUnits = false,
     };
+
+    /// <summary>Whether a day's value was read at the station that the column is of, not worked out from others.</summary>
+    public bool IsOwn(LocalDate date) =>
+        Contributors.IsDefault || (date >= First && date <= Last
+            && Contributors[Period.DaysBetween(First, date)] == OwnValue);
 
     /// <summary>Writes the values of a span, NaN on its days without a value.</summary>
     /// <exception cref="ArgumentException">The target is shorter than the span.</exception>

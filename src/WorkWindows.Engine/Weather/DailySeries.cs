@@ -58,6 +58,9 @@ public sealed class DailySeries
             readsUsUnits)));
     }
 
+    /// <summary>A series of columns that have been checked.</summary>
+    internal static DailySeries Of(ImmutableSortedDictionary<DailyElement, DailyColumn> columns) => new(columns);
+
     /// <summary>The same series with elements of another in the place of its own, such as wind of an airport.</summary>
     /// <remarks>An element that the other series does not have is then missing.</remarks>
     public DailySeries WithElements(DailySeries other, params ReadOnlySpan<DailyElement> elements)
