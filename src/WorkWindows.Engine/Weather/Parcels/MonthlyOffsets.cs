@@ -3,7 +3,7 @@ namespace WorkWindows.Engine.Weather.Parcels;
 /// <summary>How much warmer each station of a group is than each other one, by month, from the days that both have.</summary>
 internal sealed class MonthlyOffsets
 {
-    /// <summary>Two months of days; with fewer in common the difference of elevation takes their place.</summary>
+    /// <summary>Two months of days; a month with fewer in common takes the mean of all months.</summary>
     public const int MinDays = 60;
 
     private const int Months = 12;
@@ -12,7 +12,7 @@ internal sealed class MonthlyOffsets
 
     private MonthlyOffsets(double[,][] offsets) => this.offsets = offsets;
 
-    /// <summary>What to add to a value of one station for another in a month, 0 to 11, °C; NaN where not known.</summary>
+    /// <summary>What to add to a value of one station for another in a month, 0 to 11, °C; NaN without enough days in common.</summary>
     public double Of(int wanted, int known, int month) => offsets[wanted, known][month];
 
     public static MonthlyOffsets Learn(double[][] values, byte[] months)
@@ -42,6 +42,7 @@ internal sealed class MonthlyOffsets
             sums[months[day]] += difference;
             days[months[day]]++;
         }
-        return [.. sums.Select((sum, month) => days[month] >= MinDays ? sum / days[month] : double.NaN)];
+        var ofAll = days.Sum() >= MinDays ? sums.Sum() / days.Sum() : double.NaN;
+        return [.. sums.Select((sum, month) => days[month] >= MinDays ? sum / days[month] : ofAll)];
     }
 }

@@ -6,10 +6,10 @@ namespace WorkWindows.Engine.Weather.Quality;
 internal static class Spikes
 {
     /// <summary>
-    /// A leap is one that is this many times as high as all but one in a hundred of its season; chosen on 16 stations
+    /// Rejected is a leap this many times as high as nine in ten of its season; chosen on 16 stations
     /// (docs/rules/weather-quality.md).
     /// </summary>
-    public const double Times = 2;
+    public const double Times = 4;
 
     /// <summary>No leap below this is rejected: fronts make such ones, °C.</summary>
     public const double LeastC = 15;
@@ -20,7 +20,7 @@ internal static class Spikes
     /// <summary>The days of a month and the two beside it, over all years, that it takes to know a season.</summary>
     public const int MinDays = 300;
 
-    private const double Share = 0.99;
+    private const double Share = 0.9;
 
     private const int Months = 12;
 
