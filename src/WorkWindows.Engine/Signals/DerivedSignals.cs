@@ -83,9 +83,11 @@ internal static class DerivedSignals
         }
         var values = index[winter.IndexOf(span.First)..];
         var bases = max.Bases.AsSpan()[winter.IndexOf(span.First)..].ToArray();
+        var ofSnow = snow.Bases.AsSpan()[winter.IndexOf(span.First)..];
         for (var day = 0; day < values.Length; day++)
         {
             bases[day] = double.IsNaN(values[day]) ? Basis.Missing
+                : bases[day] is Basis.Missing or Basis.Observed && ofSnow[day] == Basis.Interpolated ? Basis.Interpolated
                 : bases[day] == Basis.Missing ? Basis.Observed
                 : bases[day];
         }

@@ -1,5 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Engine.Weather.Quality;
 using WorkWindows.Feeds;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Feeds.Stations;
@@ -60,7 +61,8 @@ internal sealed record EvaluationFiles(FileInfo Parcels, FileInfo Tasks, IReadOn
         var merged = DailySeries.Empty;
         foreach (var station in stations)
         {
-            var series = DailySeries.Of(station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId));
+            var series = QualityControl.Check(
+                station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId)).Usable;
             DailyElement[] lacking = [.. Enum.GetValues<DailyElement>().Where(element => merged[element] is null)];
             merged = merged.WithElements(series, lacking);
         }

@@ -43,6 +43,8 @@ public sealed class Station : ITenantRow
 
     /// <summary>The share of the record's last years with wind and gust, 0 to 1.</summary>
     public double WindCoverage { get; set; }
+
+    public WeatherStation Described() => new(GhcnId, Name, Latitude, Longitude, ElevationM);
 }
 
 /// <summary>One value of one day, in the unit of its element.</summary>

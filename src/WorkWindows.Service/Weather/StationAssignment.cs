@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
@@ -15,18 +14,14 @@ public sealed class StationAssignment(WorkWindowsDb db)
     /// <summary>Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.</summary>
     private const double MinWindCoverage = 0.5;
 
-    /// <summary>A record that ends longer before the newest one is closed, and nothing new will come of it.</summary>
-    private static readonly Period ClosedAfter = Period.FromYears(1);
-
     public async Task AssignAsync(CancellationToken cancellation)
     {
         var stations = await db.Stations.ToDictionaryAsync(station => station.GhcnId, cancellation);
-        var newest = stations.Values.Max(station => station.LastDay);
-        var current = stations.Values.Where(station => station.LastDay >= newest?.Minus(ClosedAfter)).ToList();
+        var current = StationNeighbours.Current(stations.Values).ToList();
         StationCandidate[] forTemperature =
-            [.. current.Select(station => new StationCandidate(Described(station), station.TemperatureCoverage))];
+            [.. current.Select(station => new StationCandidate(station.Described(), station.TemperatureCoverage))];
         StationCandidate[] forWind =
-            [.. current.Select(station => new StationCandidate(Described(station), station.WindCoverage))];
+            [.. current.Select(station => new StationCandidate(station.Described(), station.WindCoverage))];
         var links = await db.ParcelStations.ToDictionaryAsync(link => (link.ParcelId, link.Purpose), cancellation);
         foreach (var parcel in await db.Parcels.AsNoTracking().ToListAsync(cancellation))
         {
@@ -39,7 +34,7 @@ public sealed class StationAssignment(WorkWindowsDb db)
         {
             var link = links.GetValueOrDefault((parcel.Id, purpose));
             var match = link is { IsManual: true }
-                ? Nearest(parcel, [new(Described(link.Station), 0)], minCoverage: 0, maxDistanceM: double.MaxValue)
+                ? Nearest(parcel, [new(link.Station.Described(), 0)], minCoverage: 0, maxDistanceM: double.MaxValue)
                 : Nearest(parcel, candidates, minCoverage, StationChoice.MaxDistanceM);
             if (match is not null)
                 Link(parcel.Id, purpose, link, stations[match.Station.Id], match);
@@ -80,7 +75,4 @@ public sealed class StationAssignment(WorkWindowsDb db)
         Parcel parcel, StationCandidate[] candidates, double minCoverage, double maxDistanceM) =>
         StationChoice.Nearest(
             candidates, parcel.Latitude, parcel.Longitude, parcel.ElevationM, minCoverage, maxDistanceM);
-
-    private static WeatherStation Described(Station station) =>
-        new(station.GhcnId, station.Name, station.Latitude, station.Longitude, station.ElevationM);
 }

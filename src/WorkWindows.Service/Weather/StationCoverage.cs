@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Engine.Weather.Quality;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -32,7 +33,7 @@ internal static class StationCoverage
             .Where(reading => reading.StationId == station.Id && reading.Date > from)
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
-        var series = DailySeries.Of(readings);
+        var series = QualityControl.Check(readings, station.WholeFahrenheit).Usable;
         station.TemperatureCoverage = StationChoice.Coverage(series, last, TemperatureYears);
         station.WindCoverage = StationChoice.Coverage(
             series, last, WindYears, DailyElement.WindMps, DailyElement.GustMps);

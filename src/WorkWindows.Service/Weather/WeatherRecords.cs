@@ -3,6 +3,7 @@ using Microsoft.Extensions.Caching.Memory;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Engine.Weather.Quality;
 using WorkWindows.Feeds.Alerts;
 using WorkWindows.Service.Storage;
 
@@ -27,19 +28,23 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
 
     private static readonly TimeSpan CachedFor = TimeSpan.FromHours(1);
 
-    /// <summary>All that a station has reported.</summary>
-    public async Task<DailySeries> ObservedAsync(Station station, CancellationToken cancellation)
+    /// <summary>All that a station has reported and that may be used.</summary>
+    public async Task<DailySeries> ObservedAsync(Station station, CancellationToken cancellation) =>
+        (await CheckedAsync(station, cancellation)).Usable;
+
+    /// <summary>All that a station has reported, parted into what may be used and what may not.</summary>
+    public async Task<CheckedSeries> CheckedAsync(Station station, CancellationToken cancellation)
     {
         // The version is part of the key, so that an import on any server is seen on all.
         var key = (station.Id, station.RecordVersion);
-        if (cache.TryGetValue(key, out DailySeries? cached))
+        if (cache.TryGetValue(key, out CheckedSeries? cached))
             return cached!;
         var readings = await db.StationReadings.AsNoTracking()
             .Where(reading => reading.StationId == station.Id)
             .OrderBy(reading => reading.Element).ThenBy(reading => reading.Date)
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
-        return cache.Set(key, DailySeries.Of(readings, station.WholeFahrenheit), CachedFor);
+        return cache.Set(key, QualityControl.Check(readings, station.WholeFahrenheit), CachedFor);
     }
 
     /// <summary>

@@ -18,6 +18,9 @@ public static class WeatherServices
         services.AddScoped<StationReadings>();
         services.AddScoped<StationImportHandler>();
         services.AddScoped<StationAssignment>();
+        services.AddScoped<ParcelSources>();
+        services.AddScoped<ParcelRecords>();
+        services.AddScoped<StationFindings>();
         services.AddOptions<ForecastOptions>().BindConfiguration(ForecastOptions.Section)
             .ValidateDataAnnotations().ValidateOnStart();
         services.AddHttpClient(nameof(ForecastHandler)).AddStandardResilienceHandler();
@@ -35,6 +38,7 @@ public static class WeatherServices
     {
         app.MapStations();
         app.MapParcelStations();
+        app.MapRecords();
     }
 
     private static NationalWeatherServiceOptions Service(ForecastOptions options) =>

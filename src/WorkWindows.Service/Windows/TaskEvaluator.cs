@@ -16,7 +16,8 @@ namespace WorkWindows.Service.Windows;
 
 /// <summary>Evaluates planned tasks from what is stored. Signals are computed once a weather point.</summary>
 public sealed class TaskEvaluator(
-    WorkWindowsDb db, WeatherRecords weather, PackShelf shelf, PropertyRecords records, IClock clock)
+    WorkWindowsDb db, WeatherRecords weather, ParcelSources sources, ParcelRecords blends, PackShelf shelf,
+    PropertyRecords records, IClock clock)
 {
     /// <summary>Evaluates tasks over the given days, with lead-in days before them.</summary>
     /// <param name="tasks">The tasks; what the caller may see of them is the caller's to restrict.</param>
@@ -28,23 +29,29 @@ public sealed class TaskEvaluator(
     {
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var rows = await RowsAsync(tasks, organization.Name, cancellation);
-        var stations = await StationsAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
+        var stations = await sources.OfAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
         var properties = rows.Select(row => row.Task.PropertyId).Distinct().ToList();
         var packs = await shelf.ReadAsync(cancellation);
         var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
         var span = LeadIn.Before(days, packs.OfAny(properties));
         var said = await records.ReadAsync(properties, span, cancellation);
 
+        var outlooks = new Dictionary<(Guid?, DateTimeZone), Outlooks>();
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
         var rules = new Dictionary<(PointWeather, Guid Property), PointRules>();
         var evaluated = new List<EvaluatedTask>(rows.Count);
         foreach (var row in rows)
         {
-            var source = WeatherSource.Of(row, stations[row.Task.ParcelId]);
+            var source = stations[row.Task.ParcelId];
             if (!points.TryGetValue((source, row.Task.Zone), out var point))
             {
-                points[(source, row.Task.Zone)] = point =
-                    await WeatherAsync(source, row.Task.Zone, span, shift, cancellation);
+                var asked = (source.Primary?.Id, row.Task.Zone);
+                if (!outlooks.TryGetValue(asked, out var outlook))
+                    outlooks[asked] = outlook = await OutlooksAsync(asked.Id, row.Task.Zone, span, cancellation);
+                var observed = await blends.ObservedAsync(source, cancellation);
+                var signals = SignalSetBuilder.Build(
+                    source.Point, span, observed, outlook.Forecast, row.Task.Zone, shift, outlook.Alerts);
+                points[(source, row.Task.Zone)] = point = new(signals, observed, outlook.Forecast?.Days);
             }
             // Only a property with observations or packs of its own needs rules of its own.
             var property = row.Task.PropertyId;
@@ -59,24 +66,13 @@ public sealed class TaskEvaluator(
         return evaluated;
     }
 
-    private async Task<PointWeather> WeatherAsync(
-        WeatherSource source, DateTimeZone zone, DaySpan span, WorkShift shift, CancellationToken cancellation)
+    private async Task<Outlooks> OutlooksAsync(
+        Guid? station, DateTimeZone zone, DaySpan span, CancellationToken cancellation)
     {
-        var observed = source.Temperature is { } station
-            ? await weather.ObservedAsync(station, cancellation)
-            : DailySeries.Empty;
-        if (source.Wind is { } windStation && windStation.Id != source.Temperature?.Id)
-        {
-            var wind = await weather.ObservedAsync(windStation, cancellation);
-            observed = observed.WithElements(wind, DailyElement.WindMps, DailyElement.GustMps);
-        }
-        var forecast = source.Temperature is { } forecastFor
-            ? await weather.ForecastAsync(forecastFor.Id, clock.GetCurrentInstant(), zone, cancellation)
-            : null;
-        var alerts = await weather.AlertsAsync(
-            source.Temperature?.Id, clock.GetCurrentInstant(), zone, span.First, cancellation);
-        var signals = SignalSetBuilder.Build(source.Point, span, observed, forecast, zone, shift, alerts);
-        return new(signals, observed, forecast?.Days);
+        var now = clock.GetCurrentInstant();
+        return new(
+            station is { } id ? await weather.ForecastAsync(id, now, zone, cancellation) : null,
+            await weather.AlertsAsync(station, now, zone, span.First, cancellation));
     }
 
     private async Task<List<TaskRow>> RowsAsync(
@@ -123,8 +119,7 @@ public sealed class TaskEvaluator(
                     {
                         Organization = organization,
                         Place = new(row.Latitude, row.Longitude),
-                    },
-                    row.Latitude, row.Longitude);
+                    });
             }),
         ];
     }
@@ -136,23 +131,8 @@ public sealed class TaskEvaluator(
             : [.. stand.Select(row => SpeciesCatalogue.Find(row.Species)?.Group
                 ?? throw new InvalidOperationException($"The species catalogue has no {row.Species}."))];
 
-    private async Task<ILookup<Guid, ParcelStation>> StationsAsync(List<Guid> parcels, CancellationToken cancellation) =>
-        (await db.ParcelStations.AsNoTracking().Include(link => link.Station)
-            .Where(link => parcels.Contains(link.ParcelId)).ToListAsync(cancellation)).ToLookup(link => link.ParcelId);
+    private sealed record TaskRow(TaskSummary Task, TaskFacts Facts);
 
-    private sealed record TaskRow(TaskSummary Task, TaskFacts Facts, double LatitudeDeg, double LongitudeDeg);
-
-    /// <summary>Where a parcel's weather comes from: its stations, or without any its own place.</summary>
-    private sealed record WeatherSource(WeatherPoint Point, Station? Temperature, Station? Wind)
-    {
-        public static WeatherSource Of(TaskRow row, IEnumerable<ParcelStation> links)
-        {
-            var temperature = links.FirstOrDefault(link => link.Purpose == StationPurpose.Temperature)?.Station;
-            var wind = links.FirstOrDefault(link => link.Purpose == StationPurpose.Wind)?.Station;
-            var point = temperature is { } station
-                ? new WeatherPoint(station.GhcnId, station.Latitude, station.Longitude)
-                : new($"parcel {row.Task.ParcelId}", row.LatitudeDeg, row.LongitudeDeg);
-            return new(point, temperature, wind);
-        }
-    }
+    /// <summary>What is said of the days to come at a station.</summary>
+    private sealed record Outlooks(Engine.Weather.Forecast? Forecast, AlertReport Alerts);
 }

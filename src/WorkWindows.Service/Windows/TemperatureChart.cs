@@ -32,8 +32,8 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
         var json = JsonSerializer.Serialize(new
         {
             days = Enumerable.Range(0, days.Count).Select(day => Seconds(days[day])),
-            minObserved = min.Select(reading => reading.In(Basis.Observed)),
-            maxObserved = max.Select(reading => reading.In(Basis.Observed)),
+            minObserved = min.Select(reading => reading.In(Basis.Observed, Basis.Interpolated)),
+            maxObserved = max.Select(reading => reading.In(Basis.Observed, Basis.Interpolated)),
             minForecast = min.Select(reading => reading.In(Basis.Forecast)),
             maxForecast = max.Select(reading => reading.In(Basis.Forecast)),
             today = days.Contains(today) ? Seconds(today) : (long?)null,
@@ -60,6 +60,6 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
 
     private readonly record struct Reading(double? ValueF, Basis Basis)
     {
-        public double? In(Basis basis) => Basis == basis ? ValueF : null;
+        public double? In(params ReadOnlySpan<Basis> bases) => bases.Contains(Basis) ? ValueF : null;
     }
 }
