@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Decisions;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 using WorkWindows.Engine.Tests.Weather;
@@ -27,6 +28,36 @@ public sealed class SignalSetBuilderTests
         Assert.Equal([Basis.Observed, Basis.Forecast, Basis.Observed, Basis.Forecast, Basis.Missing], min.Bases);
         Assert.Equal(Issued, signals.ForecastIssued);
     }
+
+    [Fact]
+    public void Build_TellsWhatWasWorkedOutFromWhatWasRead()
+    {
+        var column = new DailyColumn(NewYear, [-8, -7, -6, double.NaN], RejectedCount: 0, ReadsUsUnits: false)
+        {
+            // Its own reading, a blend that it is part of, another station's, nothing.
+            Contributors = [1, 1 | DailyColumn.Blended, 2, 0],
+        };
+        var observed = DailySeries.Of([Wind(0), Wind(1), Wind(2)]).With(DailyElement.MinTemperatureC, column);
+
+        var signals = Build(4, observed, null);
+
+        Basis[] expected = [Basis.Observed, Basis.Interpolated, Basis.Interpolated, Basis.Missing];
+        Assert.Equal(expected, signals[SignalKind.MinTemperatureC]!.Bases);
+        Assert.Equal(expected, signals[SignalKind.WindChillC]!.Bases);
+        Assert.Equal(expected, Snapshot.Read(Snapshot.Write(signals))[SignalKind.MinTemperatureC]!.Bases);
+    }
+
+    // Decisions that were stored keep one digit a day for the basis.
+    [Theory]
+    [InlineData(Basis.Missing, 0)]
+    [InlineData(Basis.Observed, 1)]
+    [InlineData(Basis.Forecast, 2)]
+    [InlineData(Basis.Climatology, 3)]
+    [InlineData(Basis.Calendar, 4)]
+    [InlineData(Basis.SiteObservation, 5)]
+    [InlineData(Basis.Alert, 6)]
+    [InlineData(Basis.Interpolated, 7)]
+    public void Basis_KeepsItsNumber(Basis basis, int number) => Assert.Equal(number, (int)basis);
 
     [Fact]
     public void Build_HasEveryKindOfSignal()
@@ -82,4 +113,6 @@ public sealed class SignalSetBuilderTests
 
     private static DailyReading Min(int day, double valueC) =>
         new(NewYear.PlusDays(day), DailyElement.MinTemperatureC, valueC, null);
+
+    private static DailyReading Wind(int day) => new(NewYear.PlusDays(day), DailyElement.WindMps, 5, null);
 }
