@@ -37,11 +37,8 @@ public sealed record Ensemble
     public static Ensemble Of(PastWeather past, SignalSet known, Forecast? forecast, double latitudeDeg)
     {
         var season = KnownSeason.Of(past, known, forecast, null);
-        if (season.LastIndex < 0)
-            return None;
-        var last = season.Days[season.LastIndex];
-        var days = Math.Max(1, Period.DaysBetween(last, known.Span.Last));
-        var years = past.YearsBefore(last, days, UsualYears);
+        var days = Math.Max(1, Period.DaysBetween(season.Last, known.Span.Last));
+        var years = past.YearsBefore(season.Last, days, UsualYears);
         return years.Length < MinYears ? None : Of(season, latitudeDeg, years);
     }
 
@@ -53,9 +50,7 @@ public sealed record Ensemble
     /// <param name="years">The years, however many.</param>
     internal static Ensemble AsOf(
         PastWeather past, SignalSet signals, LocalDate lastObserved, double latitudeDeg, ImmutableArray<int> years) =>
-        KnownSeason.Of(past, signals, null, lastObserved) is { LastIndex: >= 0 } season
-            ? Of(season, latitudeDeg, years)
-            : None;
+        Of(KnownSeason.Of(past, signals, null, lastObserved), latitudeDeg, years);
 
     /// <summary>The ensemble of one property of the place.</summary>
     /// <param name="place">The signals of the place that the ensemble continues.</param>

@@ -37,8 +37,11 @@ internal sealed class KnownSeason
     /// </summary>
     public DaySpan Days { get; }
 
-    /// <summary>The last of the days with a minimum and a maximum; -1 without any.</summary>
+    /// <summary>The last of the days with a minimum and a maximum; -1 when the record has ended before them.</summary>
     public int LastIndex { get; }
+
+    /// <summary>The day that past years follow.</summary>
+    public LocalDate Last => Days[LastIndex];
 
     /// <summary>Minima and maxima on the days that they belong to, °C, NaN where not known.</summary>
     public double[] HeatMinC { get; }

@@ -17,16 +17,16 @@ internal sealed class Member
     private Member(KnownSeason season, int year)
     {
         this.season = season;
-        var (days, last) = (season.Days, season.LastIndex);
-        sources = Sources(days, year - days[last].Year);
+        var last = season.LastIndex;
+        sources = Sources(season.Days, year - season.Last.Year);
         departures = Enum.GetValues<DailyElement>().ToDictionary(element => element, element =>
-            season.Past[element] is { Usual: { } usual } column
-                ? Departure.Of(season[element][last], column[sources[last]], usual.KeptPerDay(days[last]))
+            last >= 0 && season.Past[element] is { Usual: { } usual } column
+                ? Departure.Of(season[element][last], column[sources[last]], usual.KeptPerDay(season.Last))
                 : Departure.None);
     }
 
     /// <summary>The signals of a season, and the events of spring, when the weather of a year follows.</summary>
-    /// <param name="season">What is known, of at least one day.</param>
+    /// <param name="season">What is known.</param>
     /// <param name="year">The year that follows its last day.</param>
     /// <param name="latitudeDeg">North positive.</param>
     public static SignalSet Of(KnownSeason season, int year, double latitudeDeg)

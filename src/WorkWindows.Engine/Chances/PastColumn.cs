@@ -43,6 +43,6 @@ internal sealed class PastColumn
         if (double.IsNaN(value) && fillsGaps)
             value = Usual!.MeanC(DayZero.PlusDays(number));
         var moved = value + departureC;
-        return departureC == 0 || !wholeFahrenheit || double.IsNaN(moved) ? moved : WholeFahrenheit.NearestC(moved);
+        return departureC == 0 || !wholeFahrenheit || double.IsNaN(moved) ? moved : AsRead.WholeFahrenheitC(moved);
     }
 }

@@ -49,7 +49,7 @@ public static class AsRead
     }
 
     /// <summary>The nearest whole °F in °C, looked up: records are long, and temperatures are most of them.</summary>
-    private static double WholeFahrenheitC(double keptC)
+    internal static double WholeFahrenheitC(double keptC)
     {
         var degF = (int)Math.Round(Math.Clamp(keptC, LowestC, HighestC) * 1.8 + 32);
         return WholeFahrenheit[degF - LowestF];

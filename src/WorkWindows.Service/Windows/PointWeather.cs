@@ -4,8 +4,8 @@ using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Service.Windows;
 
-/// <summary>The signals of a weather point and the record that leaf-out is predicted from.</summary>
-internal sealed record PointWeather(SignalSet Signals, DailySeries Observed, DailySeries? Forecast)
+/// <summary>The signals of a weather point, and the record and forecast behind them.</summary>
+public sealed record PointWeather(SignalSet Signals, DailySeries Observed, Engine.Weather.Forecast? Forecast, double LatitudeDeg)
 {
     /// <summary>
     /// The signals on a property: leaf-out is drawn to what was seen there in other years, and is what was seen in a
@@ -18,7 +18,7 @@ internal sealed record PointWeather(SignalSet Signals, DailySeries Observed, Dai
             return Signals;
         var span = Signals.Span;
         var predicted = LeafOut.Predict(
-            span.First.Year, span.Last.Year, Observed, Forecast, seen: seen.Select(leafOut => leafOut.Date));
+            span.First.Year, span.Last.Year, Observed, Forecast?.Days, seen: seen.Select(leafOut => leafOut.Date));
         return Signals.With(predicted).With(seen);
     }
 }

@@ -25,6 +25,12 @@ public sealed class TaskEvaluator(
     /// <param name="cancellation">Ends the queries.</param>
     /// <returns>In the order of property, parcel and task key.</returns>
     public async Task<IReadOnlyList<EvaluatedTask>> EvaluateAsync(
+        IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation) =>
+        [.. (await ReadAsync(tasks, days, cancellation)).Select(task => task.Evaluated())];
+
+    /// <summary>Reads all that an evaluation of tasks rests on.</summary>
+    /// <inheritdoc cref="EvaluateAsync"/>
+    public async Task<IReadOnlyList<TaskInput>> ReadAsync(
         IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation)
     {
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
@@ -38,8 +44,8 @@ public sealed class TaskEvaluator(
 
         var outlooks = new Dictionary<(Guid?, DateTimeZone), Outlooks>();
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
-        var rules = new Dictionary<(PointWeather, Guid Property), PointRules>();
-        var evaluated = new List<EvaluatedTask>(rows.Count);
+        var places = new Dictionary<(PointWeather, Guid Property), PropertyWeather>();
+        var inputs = new List<TaskInput>(rows.Count);
         foreach (var row in rows)
         {
             var source = stations[row.Task.ParcelId];
@@ -51,19 +57,20 @@ public sealed class TaskEvaluator(
                 var observed = await blends.ObservedAsync(source, cancellation);
                 var signals = SignalSetBuilder.Build(
                     source.Point, span, observed, outlook.Forecast, row.Task.Zone, shift, outlook.Alerts);
-                points[(source, row.Task.Zone)] = point = new(signals, observed, outlook.Forecast?.Days);
+                points[(source, row.Task.Zone)] = point = new(
+                    signals, observed, outlook.Forecast, source.Point.LatitudeDeg);
             }
             // Only a property with observations or packs of its own needs rules of its own.
             var property = row.Task.PropertyId;
             var key = (point, said.HasSeen(property) || packs.HasOwn(property) ? property : Guid.Empty);
-            if (!rules.TryGetValue(key, out var pointRules))
+            if (!places.TryGetValue(key, out var place))
             {
-                var signals = point.On(said.LeafOuts(property)).With(said.Readings(property));
-                rules[key] = pointRules = new(packs.Of(property), signals);
+                places[key] = place = new(
+                    point, packs.Of(property), said.LeafOuts(property), [.. said.Readings(property)]);
             }
-            evaluated.Add(new(row.Task, pointRules.Evaluate(row.Facts with { Overrides = said.Overrides(row.Task) })));
+            inputs.Add(new(row.Task, row.Facts with { Overrides = said.Overrides(row.Task) }, place));
         }
-        return evaluated;
+        return inputs;
     }
 
     private async Task<Outlooks> OutlooksAsync(

@@ -17,10 +17,13 @@ public sealed class WindowHandler(VisibleTasks visible, TaskEvaluator evaluator,
         return zone is null ? null : clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
     }
 
+    /// <returns>All that the task's days rest on; null when the caller sees no such task.</returns>
+    public async Task<TaskInput?> ReadAsync(Guid taskId, DaySpan days, CancellationToken cancellation) =>
+        (await evaluator.ReadAsync(visible.All.Where(task => task.Id == taskId), days, cancellation)).SingleOrDefault();
+
     /// <returns>Null when the caller sees no such task.</returns>
     public async Task<EvaluatedTask?> EvaluateAsync(Guid taskId, DaySpan days, CancellationToken cancellation) =>
-        (await evaluator.EvaluateAsync(visible.All.Where(task => task.Id == taskId), days, cancellation))
-        .SingleOrDefault();
+        (await ReadAsync(taskId, days, cancellation))?.Evaluated();
 
     /// <returns>What every rule says of a day; null when the caller sees no such task.</returns>
     public async Task<Explanation?> ExplainAsync(Guid taskId, LocalDate day, CancellationToken cancellation) =>

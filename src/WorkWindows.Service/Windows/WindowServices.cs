@@ -1,3 +1,4 @@
+using WorkWindows.Service.Chances;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Windows;
@@ -25,5 +26,6 @@ public static class WindowServices
         app.MapExplanation();
         app.MapWeek();
         app.MapDecisions();
+        app.MapChances();
     }
 }

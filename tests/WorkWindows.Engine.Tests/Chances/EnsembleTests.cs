@@ -124,6 +124,20 @@ public class EnsembleTests
     }
 
     [Fact]
+    public void Of_StillTellsWhatPastYearsBrought_WhenTheRecordHasEndedLongAgo()
+    {
+        var observed = StationRecords.Urbana;
+        var span = DaySpan.Between(new(2026, 2, 1), new(2026, 12, 31));
+
+        var ensemble = Ensemble.Of(new(observed), Signals(observed, null, span), null, Point.LatitudeDeg);
+
+        Assert.Equal((30, 2013), (ensemble.Years.Length, ensemble.Years[0]));
+        var member = ensemble.Members[0][SignalKind.MaxTemperatureC]!;
+        // 37 °F on 1 February 2013 as the record has it: nothing is known that could move it.
+        Assert.Equal(observed[DailyElement.MaxTemperatureC]![new(2013, 2, 1)], member.Values[0], 0.06);
+    }
+
+    [Fact]
     public void Of_IsNone_WithoutARecord() => Assert.Same(
         Ensemble.None,
         Ensemble.Of(new(DailySeries.Empty), Signals(DailySeries.Empty, null), null, Point.LatitudeDeg));
