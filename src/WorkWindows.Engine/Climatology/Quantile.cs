@@ -32,7 +32,8 @@ public static class Quantile
             _ => between,
         };
         var (low, high) = (Ranked(below), Ranked(below + 1));
-        return low + weight * (high - low);
+        // A rounded sum may lie a bit past the value that it aims at.
+        return Math.Clamp(low + weight * (high - low), low, high);
 
         double Ranked(int number) => sorted[Math.Clamp(number, 1, sorted.Length) - 1];
     }

@@ -47,6 +47,11 @@ public class QuantileTests
     }
 
     [Fact]
+    public void Of_IsNoMoreThanTheLargest_WhenTheLastStepIsRounded() =>
+        Assert.Equal(
+            24.121216521904973, Quantile.Of([132.0 / 79, 24.121216521904973], 1, QuantileType.NearestEvenRank));
+
+    [Fact]
     public void Of_LiesBetweenTheSmallestAndTheLargest_AndGrowsWithTheShare() =>
         Gen.Select(Gen.Double[-50, 50].Array[1, 40], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Enum<QuantileType>())
             .Sample((values, one, other, type) =>
