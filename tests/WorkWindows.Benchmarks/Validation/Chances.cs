@@ -6,6 +6,8 @@ using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Tests.Chances;
+using WorkWindows.Engine.Tests.Weather;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Chances;
 
 namespace WorkWindows.Benchmarks.Validation;
@@ -18,7 +20,7 @@ internal static class Chances
 
     public static string Section(string images)
     {
-        var sites = TsvStation.All.Select(station => (Station: station, Found: Backtest.Of(
+        var sites = ReferenceStations.Cooperative.Select(ReferenceStations.Described).Select(station => (Station: station, Found: Backtest.Of(
             Site(station), ShippedPacks.Read(), BacktestPlan.Usual))).Where(site => site.Found.ByLead.Any()).ToList();
         var all = sites.Aggregate(BacktestResult.None, (sum, site) => sum + site.Found);
         Directory.CreateDirectory(images);
@@ -69,25 +71,35 @@ internal static class Chances
             """;
     }
 
-    private static BacktestSite Site(TsvStation station) => new(
-        station.Point, DateTimeZoneProviders.Tzdb["America/Chicago"], StationRecords.Read(station.Id),
+    private static BacktestSite Site(WeatherStation station) => new(
+        new(station.Id, station.LatitudeDeg, station.LongitudeDeg), DateTimeZoneProviders.Tzdb["America/Chicago"], StationRecords.Read(station.Id),
         [
             Task(station, "hinge-cut", SpeciesGroup.RedOak), Task(station, "overstory-felling", SpeciesGroup.Maple),
             Task(station, "conifer-underplanting", SpeciesGroup.Conifer),
         ]);
 
     // No rule of these states asks for a county.
-    private static TaskFacts Task(TsvStation station, string practice, SpeciesGroup species) =>
-        new(practice, PracticeCatalogue.Find(practice)!, station.State, "00000", [species], []);
+    private static TaskFacts Task(WeatherStation station, string practice, SpeciesGroup species) =>
+        new(practice, PracticeCatalogue.Find(practice)!, StateOf(station), "00000", [species], []);
+
+    // The first two digits of a cooperative station's number are its state.
+    private static string StateOf(WeatherStation station) => station.Id[5..7] switch
+    {
+        "11" => "IL",
+        "12" => "IN",
+        "13" => "IA",
+        "33" => "OH",
+        var code => throw new InvalidOperationException($"{station.Id} lies in the state {code}."),
+    };
 
     private static string Row(int lead, Scores score) =>
         $"| {lead} | {score.Days:N0} | {score.Brier:0.0000} | {score.BrierOfClimatology:0.0000} | {score.Skill:0.000} |";
 
-    private static string Row(TsvStation station, BacktestResult found)
+    private static string Row(WeatherStation station, BacktestResult found)
     {
         var sum = found.ByLead.Aggregate((left, right) => left + right);
         var seventy = found.Reliability[SeventyPercent];
-        return $"| {station.Name} ({station.Id}) | {station.State} | {sum.Skill:0.000} "
+        return $"| {station.Name} ({station.Id}) | {StateOf(station)} | {sum.Skill:0.000} "
             + $"| {found.ByLead.Min(lead => lead.Skill):0.000} | {seventy.Days:N0} days | {seventy.Share:0 %} |";
     }
 

@@ -13,6 +13,7 @@ internal static class Report
         {
             Introduction,
             ParseSpeed.Section(),
+            Weather.Section(),
             Chances.Section(Path.Combine(docs, "images")),
             LeafOutErrors.Section(),
         };
