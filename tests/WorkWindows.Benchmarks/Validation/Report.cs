@@ -30,7 +30,7 @@ internal static class Report
         dotnet run -c Release --project tests/WorkWindows.Benchmarks -- validation
         ```
 
-        from the reference data, in about a quarter of an hour. Station records: NOAA GHCN-Daily (Menne et al. 2012,
+        from the reference data, in about five minutes. Station records: NOAA GHCN-Daily (Menne et al. 2012,
         doi:10.7289/V5D21VHZ), public domain. Leaf-out: USA National Phenology Network and Harvard Forest observations as
         packed with pyPhenology (MIT).
 
