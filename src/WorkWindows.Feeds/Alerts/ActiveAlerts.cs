@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 
 namespace WorkWindows.Feeds.Alerts;
@@ -23,16 +24,16 @@ public static class ActiveAlerts
 
     /// <param name="json">The reply of <c>/alerts/active?point={latitude},{longitude}</c>, UTF-8.</param>
     /// <returns>Each alert once, ascending by start.</returns>
-    /// <exception cref="ForecastFormatException">
+    /// <exception cref="FeedFormatException">
     /// The reply is not a whole collection of alerts, or an alert in it cannot be read.
     /// </exception>
     public static ImmutableArray<ActiveAlert> Read(ReadOnlyMemory<byte> json)
     {
         using var document = ServiceJson.Parse(json);
         if (document.RootElement.Member("features") is not { ValueKind: JsonValueKind.Array } features)
-            throw new ForecastFormatException("The reply has no 'features', so it is not a collection of alerts.");
+            throw new FeedFormatException("The reply has no 'features', so it is not a collection of alerts.");
         if (document.RootElement.Member("pagination")?.Member("next") is not null)
-            throw new ForecastFormatException("The reply is one page of several, and not all alerts.");
+            throw new FeedFormatException("The reply is one page of several, and not all alerts.");
         var faults = new FaultCollector();
         var alerts = new HashSet<ActiveAlert>();
         foreach (var (index, feature) in features.EnumerateArray().Index())
@@ -41,7 +42,7 @@ public static class ActiveAlerts
                 alerts.Add(alert);
         }
         return faults.Any
-            ? throw new ForecastFormatException($"An alert cannot be read. {faults.ToReport()}")
+            ? throw new FeedFormatException($"An alert cannot be read. {faults.ToReport()}")
             : [.. alerts.OrderBy(alert => alert.StartsAt).ThenBy(alert => alert.Event, StringComparer.Ordinal)
                 .ThenBy(alert => alert.EndsAt)];
     }

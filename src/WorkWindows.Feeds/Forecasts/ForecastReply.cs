@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Forecasts;
 

@@ -3,6 +3,7 @@ using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Forecasts;
 
@@ -27,20 +28,20 @@ public static class GridpointForecast
 
     /// <param name="json">The reply of <c>/gridpoints/{office}/{x},{y}</c>, UTF-8.</param>
     /// <param name="zone">The zone whose days are meant.</param>
-    /// <exception cref="ForecastFormatException">Nothing in the reply can be used.</exception>
+    /// <exception cref="FeedFormatException">Nothing in the reply can be used.</exception>
     public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
         using var document = ServiceJson.Parse(json);
         if (document.RootElement.Member("properties") is not { ValueKind: JsonValueKind.Object } properties)
-            throw new ForecastFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
+            throw new FeedFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
         var issuedAt = IssuedAt(properties);
         var faults = new FaultCollector();
         var hourly = HourlyLayers(properties, faults);
         var readings = ReadDays(properties, hourly, zone, faults);
         var report = faults.ToReport();
         return readings.IsEmpty
-            ? throw new ForecastFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
+            ? throw new FeedFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
             : new(issuedAt, readings, RestOfDay(hourly, zone), report);
     }
 
@@ -95,7 +96,7 @@ public static class GridpointForecast
         var parsed = OffsetDateTimePattern.Rfc3339.Parse(text);
         return parsed.Success
             ? parsed.Value.ToInstant()
-            : throw new ForecastFormatException(
+            : throw new FeedFormatException(
                 $"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
     }
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Net;
 using NodaTime;
 using WorkWindows.Feeds.Alerts;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Forecasts;
 
@@ -22,8 +23,8 @@ public sealed class NationalWeatherServiceClient
     }
 
     /// <summary>Finds the grid cell of a position. It is rounded to the four decimals that are taken.</summary>
-    /// <exception cref="WeatherServiceException">The service has no forecast there, or cannot answer.</exception>
-    /// <exception cref="ForecastFormatException">The reply cannot be used.</exception>
+    /// <exception cref="FeedRefusedException">The service has no forecast there, or cannot answer.</exception>
+    /// <exception cref="FeedFormatException">The reply cannot be used.</exception>
     public async Task<Gridpoint> FindGridpointAsync(
         double latitudeDeg, double longitudeDeg, CancellationToken cancellationToken)
     {
@@ -36,7 +37,7 @@ public sealed class NationalWeatherServiceClient
         var timeZone = properties?.Member("timeZone")?.Text();
         return Uri.TryCreate(forecast, UriKind.Absolute, out var grid) && timeZone is not (null or "")
             ? new(OnBaseAddress(grid), timeZone)
-            : throw new ForecastFormatException("The reply for the point lacks forecastGridData or timeZone.");
+            : throw new FeedFormatException("The reply for the point lacks forecastGridData or timeZone.");
     }
 
     /// <summary>Fetches the forecast of a grid cell.</summary>
@@ -44,8 +45,8 @@ public sealed class NationalWeatherServiceClient
     /// <param name="zone">The zone whose days are meant.</param>
     /// <param name="newerThan">The LastModified of the reply before; null to fetch in any case.</param>
     /// <param name="cancellationToken">Ends the request.</param>
-    /// <exception cref="WeatherServiceException">The service cannot answer.</exception>
-    /// <exception cref="ForecastFormatException">The reply cannot be used.</exception>
+    /// <exception cref="FeedRefusedException">The service cannot answer.</exception>
+    /// <exception cref="FeedFormatException">The reply cannot be used.</exception>
     public async Task<ForecastReply> GetForecastAsync(
         Gridpoint gridpoint, DateTimeZone zone, Instant? newerThan, CancellationToken cancellationToken)
     {
@@ -61,8 +62,8 @@ public sealed class NationalWeatherServiceClient
     }
 
     /// <summary>Fetches the alerts that are in force or coming at a position, rounded to four decimals.</summary>
-    /// <exception cref="WeatherServiceException">The service cannot answer.</exception>
-    /// <exception cref="ForecastFormatException">The reply, or an alert in it, cannot be read.</exception>
+    /// <exception cref="FeedRefusedException">The service cannot answer.</exception>
+    /// <exception cref="FeedFormatException">The reply, or an alert in it, cannot be read.</exception>
     public async Task<ImmutableArray<ActiveAlert>> GetAlertsAsync(
         double latitudeDeg, double longitudeDeg, CancellationToken cancellationToken)
     {
@@ -92,7 +93,7 @@ public sealed class NationalWeatherServiceClient
         var type = response.Content.Headers.ContentType?.MediaType;
         return type is "application/geo+json" or "application/ld+json" or "application/json"
             ? body
-            : throw new ForecastFormatException($"The reply is '{type ?? "of no type"}' and not JSON.");
+            : throw new FeedFormatException($"The reply is '{type ?? "of no type"}' and not JSON.");
     }
 
     /// <summary>A reply may not send requests to another host.</summary>

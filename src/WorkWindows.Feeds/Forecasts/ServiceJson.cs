@@ -1,24 +1,25 @@
 using System.Text.Json;
 using System.Text.Unicode;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Forecasts;
 
 /// <summary>The JSON of the weather service's replies.</summary>
 internal static class ServiceJson
 {
-    /// <exception cref="ForecastFormatException">The reply is not whole JSON in UTF-8.</exception>
+    /// <exception cref="FeedFormatException">The reply is not whole JSON in UTF-8.</exception>
     public static JsonDocument Parse(ReadOnlyMemory<byte> json)
     {
         // The parser leaves texts as they are until they are asked for, and then it is too late.
         if (!Utf8.IsValid(json.Span))
-            throw new ForecastFormatException("The reply is not UTF-8.");
+            throw new FeedFormatException("The reply is not UTF-8.");
         try
         {
             return JsonDocument.Parse(json);
         }
         catch (JsonException fault)
         {
-            throw new ForecastFormatException($"The reply is not whole JSON: {fault.Message}", fault);
+            throw new FeedFormatException($"The reply is not whole JSON: {fault.Message}", fault);
         }
     }
 

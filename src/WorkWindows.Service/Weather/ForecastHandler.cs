@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Service.Storage;
 
@@ -34,7 +35,7 @@ public sealed partial class ForecastHandler(
     {
         var gridpoint = await service.FindGridpointAsync(station.Latitude, station.Longitude, cancellation);
         if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(gridpoint.TimeZone) is not { } zone)
-            throw new ForecastFormatException($"The reply names the time zone {gridpoint.TimeZone}, which is unknown.");
+            throw new FeedFormatException($"The reply names the time zone {gridpoint.TimeZone}, which is unknown.");
         var reply = await service.GetForecastAsync(gridpoint, zone, newerThan: null, cancellation);
         if (reply.Forecast is not { } daily
             || await db.Forecasts.AnyAsync(

@@ -1,5 +1,5 @@
 using Polly;
-using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Service.Weather;
 
@@ -8,7 +8,7 @@ internal static class ServiceFaults
 {
     /// <returns>Whether the next round may succeed, and another station meanwhile.</returns>
     public static bool IsPassing(Exception fault, CancellationToken cancellation) =>
-        fault is WeatherServiceException or ForecastFormatException or HttpRequestException
+        fault is FeedException or HttpRequestException
             or ExecutionRejectedException
         || (fault is OperationCanceledException && !cancellation.IsCancellationRequested);
 }

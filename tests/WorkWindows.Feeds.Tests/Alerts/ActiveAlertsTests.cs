@@ -3,6 +3,7 @@ using System.Text;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Alerts;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 using static WorkWindows.Feeds.Tests.Alerts.AlertJson;
 
@@ -76,14 +77,14 @@ public class ActiveAlertsTests
     [InlineData("ends", "{}")]
     public void Read_Fails_WhenTheTimesOfAKnownKindCannotBeRead(string name, string json)
     {
-        var fault = Assert.Throws<ForecastFormatException>(() => Read(Feature(), Feature((name, json))));
+        var fault = Assert.Throws<FeedFormatException>(() => Read(Feature(), Feature((name, json))));
         Assert.Contains($"features[1] Red Flag Warning.{name} '", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Read_Fails_WithoutAnyTime()
     {
-        var fault = Assert.Throws<ForecastFormatException>(() => Read(
+        var fault = Assert.Throws<FeedFormatException>(() => Read(
             Feature(("onset", null), ("effective", null), ("ends", null), ("expires", null))));
         Assert.Contains("features[0] Red Flag Warning.effective 'absent'", fault.Message, StringComparison.Ordinal);
     }
@@ -95,7 +96,7 @@ public class ActiveAlertsTests
     [InlineData("\"\\udead\"", "")]
     public void Read_Fails_WhenAnAlertDoesNotSayWhatItIs(string? json, string shown)
     {
-        var fault = Assert.Throws<ForecastFormatException>(() => Read(Feature(("event", json))));
+        var fault = Assert.Throws<FeedFormatException>(() => Read(Feature(("event", json))));
         Assert.Contains($"features[0].properties.event '{shown}", fault.Message, StringComparison.Ordinal);
     }
 
@@ -111,16 +112,16 @@ public class ActiveAlertsTests
     [InlineData("{\"features\": [], \"pagination\": {\"next\": \"https://api.weather.gov/alerts?cursor=a\"}}")]
     [InlineData("{\"properties\": {\"event\": \"Red Flag Warning\"}}")]
     public void Read_RefusesWhatIsNoWholeCollection(string json) =>
-        Assert.Throws<ForecastFormatException>(() => ActiveAlerts.Read(Encoding.UTF8.GetBytes(json)));
+        Assert.Throws<FeedFormatException>(() => ActiveAlerts.Read(Encoding.UTF8.GetBytes(json)));
 
     [Fact]
     public void Read_RefusesJsonThatIsNestedWithoutEnd() =>
-        Assert.Throws<ForecastFormatException>(() => ActiveAlerts.Read(
+        Assert.Throws<FeedFormatException>(() => ActiveAlerts.Read(
             Encoding.UTF8.GetBytes($"{{\"features\": {new string('[', 10_000)}")));
 
     [Fact]
     public void Read_RefusesBytesThatAreNotUtf8() =>
-        Assert.Throws<ForecastFormatException>(
+        Assert.Throws<FeedFormatException>(
             () => ActiveAlerts.Read(Encoding.Latin1.GetBytes("{\"features\": [\"\u00e9\"]}")));
 
     [Theory]

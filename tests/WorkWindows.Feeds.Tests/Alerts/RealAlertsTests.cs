@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Alerts;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 
 namespace WorkWindows.Feeds.Tests.Alerts;
@@ -32,7 +33,7 @@ public class RealAlertsTests
     public void Read_FailsOverOneBlizzardWarning_WhoseTimesWereNeverFilledIn()
     {
         // "onset": "date:today 16:00:-5 +24 hours"
-        var fault = Assert.Throws<ForecastFormatException>(
+        var fault = Assert.Throws<FeedFormatException>(
             () => ActiveAlerts.Read(Payload("forecast/alerts/many-kinds.json")));
         Assert.Contains("features[5] Blizzard Warning.onset 'date:today", fault.Message, StringComparison.Ordinal);
         Assert.DoesNotContain("features[6]", fault.Message, StringComparison.Ordinal);

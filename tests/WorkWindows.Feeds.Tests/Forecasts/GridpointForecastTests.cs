@@ -1,5 +1,6 @@
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 using static WorkWindows.Engine.Weather.DailyElement;
 using static WorkWindows.Feeds.Tests.Forecasts.GridpointJson;
@@ -218,12 +219,12 @@ public class GridpointForecastTests
     [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\"}}")]
     [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\", \"temperature\": 5}}")]
     public void Read_RefusesAPayloadOfWhichNothingCanBeUsed(string json) =>
-        Assert.Throws<ForecastFormatException>(
+        Assert.Throws<FeedFormatException>(
             () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit));
 
     [Fact]
     public void Read_RefusesBytesThatAreNotUtf8() =>
-        Assert.Equal("The reply is not UTF-8.", Assert.Throws<ForecastFormatException>(() => GridpointForecast.Read(
+        Assert.Equal("The reply is not UTF-8.", Assert.Throws<FeedFormatException>(() => GridpointForecast.Read(
             System.Text.Encoding.Latin1.GetBytes("{\"properties\": {\"updateTime\": \"\u00e9\"}}"), Detroit)).Message);
 
     private static DailyForecast Read(params IEnumerable<string> layers) =>

@@ -2,6 +2,7 @@ using System.Net;
 using System.Text;
 using Microsoft.AspNetCore.Http;
 using NodaTime;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 
 namespace WorkWindows.Feeds.Tests.Forecasts;
@@ -69,7 +70,7 @@ public class NationalWeatherServiceClientTests
             """);
         Assert.Equal((HttpStatusCode.NotFound, "InvalidPoint"), (fault.Status, fault.Problem));
         Assert.Equal(
-            "The weather service answered 404 Data Unavailable For Requested Point: Unable to provide data for "
+            "The feed answered 404 Data Unavailable For Requested Point: Unable to provide data for "
             + "requested point 40,-60", fault.Message);
     }
 
@@ -90,7 +91,7 @@ public class NationalWeatherServiceClientTests
         await using var server = await ReplayServer.StartAsync(
             context => ReplayServer.SendAsync(context, 200, GeoJson, AlbanyJson().AsMemory()[..50_000]));
         using var http = new HttpClient();
-        await Assert.ThrowsAsync<ForecastFormatException>(
+        await Assert.ThrowsAsync<FeedFormatException>(
             () => Client(http, server).GetForecastAsync(Albany, NewYork, null, Cancellation));
     }
 
@@ -115,7 +116,7 @@ public class NationalWeatherServiceClientTests
         await using var server = await ReplayServer.StartAsync(
             context => ReplayServer.SendAsync(context, 200, "text/html", AlbanyJson()));
         using var http = new HttpClient();
-        var fault = await Assert.ThrowsAsync<ForecastFormatException>(
+        var fault = await Assert.ThrowsAsync<FeedFormatException>(
             () => Client(http, server).GetForecastAsync(Albany, NewYork, null, Cancellation));
         Assert.Equal("The reply is 'text/html' and not JSON.", fault.Message);
     }
@@ -129,7 +130,7 @@ public class NationalWeatherServiceClientTests
         await using var server = await ReplayServer.StartAsync(
             context => ReplayServer.SendAsync(context, 200, GeoJson, Encoding.UTF8.GetBytes(body)));
         using var http = new HttpClient();
-        await Assert.ThrowsAsync<ForecastFormatException>(
+        await Assert.ThrowsAsync<FeedFormatException>(
             () => Client(http, server).FindGridpointAsync(42.7, -73.7, Cancellation));
     }
 
@@ -157,14 +158,14 @@ public class NationalWeatherServiceClientTests
     [InlineData(200, GeoJson, "{\"features\": [")]
     [InlineData(200, GeoJson, "")]
     public async Task GetAlerts_RefusesAReplyThatIsNoneOrCut(int status, string type, string body) =>
-        await Assert.ThrowsAsync<ForecastFormatException>(() => AlertsAsync(status, type, body));
+        await Assert.ThrowsAsync<FeedFormatException>(() => AlertsAsync(status, type, body));
 
     [Theory]
     [InlineData(400, "application/problem+json", "{\"title\": \"Invalid Parameter\"}")]
     [InlineData(503, "text/html", "<html>Service Unavailable</html>")]
     public async Task GetAlerts_NamesTheStatus_WhenTheServiceRefuses(int status, string type, string body)
     {
-        var fault = await Assert.ThrowsAsync<WeatherServiceException>(() => AlertsAsync(status, type, body));
+        var fault = await Assert.ThrowsAsync<FeedRefusedException>(() => AlertsAsync(status, type, body));
         Assert.Equal(status, (int?)fault.Status);
     }
 
@@ -179,12 +180,12 @@ public class NationalWeatherServiceClientTests
         Assert.StartsWith("The weather service needs a user agent", fault.Message, StringComparison.Ordinal);
     }
 
-    private static async Task<WeatherServiceException> RefusalAsync(int status, string type, string body)
+    private static async Task<FeedRefusedException> RefusalAsync(int status, string type, string body)
     {
         await using var server = await ReplayServer.StartAsync(
             context => ReplayServer.SendAsync(context, status, type, Encoding.UTF8.GetBytes(body)));
         using var http = new HttpClient();
-        return await Assert.ThrowsAsync<WeatherServiceException>(
+        return await Assert.ThrowsAsync<FeedRefusedException>(
             () => Client(http, server).FindGridpointAsync(40, -60, Cancellation));
     }
 

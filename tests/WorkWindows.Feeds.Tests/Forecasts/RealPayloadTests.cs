@@ -1,5 +1,6 @@
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
 using static WorkWindows.Engine.Weather.DailyElement;
 

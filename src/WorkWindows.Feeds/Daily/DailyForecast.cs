@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 
-namespace WorkWindows.Feeds.Forecasts;
+namespace WorkWindows.Feeds.Daily;
 
 /// <summary>A forecast by local day.</summary>
 /// <param name="IssuedAt">When the service made it.</param>
