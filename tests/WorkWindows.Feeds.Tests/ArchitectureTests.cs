@@ -7,7 +7,8 @@ public class ArchitectureTests
     [Fact]
     public void Feeds_KnowTheEngineAndReadersOnly()
     {
-        string[] allowed = ["WorkWindows.Engine", "NodaTime", "CsvHelper", "NetTopologySuite"];
+        string[] allowed =
+            ["WorkWindows.Engine", "NodaTime", "CsvHelper", "NetTopologySuite", "Microsoft.Extensions", "Polly"];
 
         Assert.All(
             typeof(StationFile).Assembly.GetReferencedAssemblies(),

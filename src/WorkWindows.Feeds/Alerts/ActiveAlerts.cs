@@ -3,7 +3,6 @@ using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Feeds.Daily;
-using WorkWindows.Feeds.Forecasts;
 
 namespace WorkWindows.Feeds.Alerts;
 
@@ -29,7 +28,7 @@ public static class ActiveAlerts
     /// </exception>
     public static ImmutableArray<ActiveAlert> Read(ReadOnlyMemory<byte> json)
     {
-        using var document = ServiceJson.Parse(json);
+        using var document = FeedJson.Parse(json);
         if (document.RootElement.Member("features") is not { ValueKind: JsonValueKind.Array } features)
             throw new FeedFormatException("The reply has no 'features', so it is not a collection of alerts.");
         if (document.RootElement.Member("pagination")?.Member("next") is not null)

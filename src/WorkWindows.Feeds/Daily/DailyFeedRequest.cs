@@ -17,7 +17,13 @@ public sealed record DailyFeedRequest(
 /// <param name="LatitudeDeg">Degrees north, WGS 84.</param>
 /// <param name="LongitudeDeg">Degrees east, WGS 84; west is negative.</param>
 /// <param name="ElevationM">Metres above sea level, where it is known.</param>
-public sealed record FeedPlace(string? GhcnId, double LatitudeDeg, double LongitudeDeg, double? ElevationM);
+public sealed record FeedPlace(string? GhcnId, double LatitudeDeg, double LongitudeDeg, double? ElevationM)
+{
+    /// <exception cref="ArgumentException">The feed does not serve the place.</exception>
+    internal string StationOf(IDailyFeed feed) => feed.Serves(this) && GhcnId is { } station
+        ? station
+        : throw new ArgumentException($"{feed.Key} goes by stations and does not serve a place without one.", nameof(feed));
+}
 
 /// <summary>By what a feed tells whether a reply is still what it would give, sent back as they came (RFC 9110).</summary>
 /// <param name="ETag">The header of that name, with its quotes; null if there was none.</param>

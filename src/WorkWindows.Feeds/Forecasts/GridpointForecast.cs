@@ -32,7 +32,7 @@ public static class GridpointForecast
     public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone)
     {
         ArgumentNullException.ThrowIfNull(zone);
-        using var document = ServiceJson.Parse(json);
+        using var document = FeedJson.Parse(json);
         if (document.RootElement.Member("properties") is not { ValueKind: JsonValueKind.Object } properties)
             throw new FeedFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
         var issuedAt = IssuedAt(properties);
@@ -46,22 +46,22 @@ public static class GridpointForecast
     }
 
     /// <summary>The layers whose extreme of the day is wanted.</summary>
-    private static ImmutableArray<HourlyLayer> HourlyLayers(JsonElement properties, FaultCollector faults) =>
+    private static ImmutableArray<DayLayer> HourlyLayers(JsonElement properties, FaultCollector faults) =>
     [
-        new(DailyElement.WindMps, ForecastLayer.WindSpeed.Read(properties, faults), Highest, MpsPerKmPerHour),
-        new(DailyElement.GustMps, ForecastLayer.WindGust.Read(properties, faults), Highest, MpsPerKmPerHour),
-        new(DailyElement.MinHumidityPercent, ForecastLayer.Humidity.Read(properties, faults), Lowest, 1),
-        new(DailyElement.ThunderChancePercent, ForecastLayer.Thunder.Read(properties, faults), Highest, 1),
+        new(DailyElement.WindMps, ForecastLayer.WindSpeed.Read(properties, faults), DayLayer.Highest, MpsPerKmPerHour),
+        new(DailyElement.GustMps, ForecastLayer.WindGust.Read(properties, faults), DayLayer.Highest, MpsPerKmPerHour),
+        new(DailyElement.MinHumidityPercent, ForecastLayer.Humidity.Read(properties, faults), DayLayer.Lowest, 1),
+        new(DailyElement.ThunderChancePercent, ForecastLayer.Thunder.Read(properties, faults), DayLayer.Highest, 1),
     ];
 
     private static ImmutableArray<DailyReading> ReadDays(
-        JsonElement properties, ImmutableArray<HourlyLayer> hourly, DateTimeZone zone, FaultCollector faults)
+        JsonElement properties, ImmutableArray<DayLayer> hourly, DateTimeZone zone, FaultCollector faults)
     {
         var temperatures = ForecastLayer.Temperature.Read(properties, faults);
-        var minima = ForecastDays.WholeDays(temperatures, zone, Lowest);
+        var minima = ForecastDays.WholeDays(temperatures, zone, DayLayer.Lowest);
         foreach (var (date, value) in ForecastDays.Minima(ForecastLayer.MinTemperature.Read(properties, faults), zone))
             minima[date] = value;
-        var maxima = ForecastDays.WholeDays(temperatures, zone, Highest);
+        var maxima = ForecastDays.WholeDays(temperatures, zone, DayLayer.Highest);
         foreach (var (date, value) in ForecastDays.Maxima(ForecastLayer.MaxTemperature.Read(properties, faults), zone))
             maxima[date] = value;
         var rain = ForecastDays.Totals(ForecastLayer.Precipitation.Read(properties, faults), zone);
@@ -77,20 +77,17 @@ public static class GridpointForecast
         ];
     }
 
-    private static ImmutableArray<DailyReading> RestOfDay(ImmutableArray<HourlyLayer> hourly, DateTimeZone zone) =>
+    private static ImmutableArray<DailyReading> RestOfDay(ImmutableArray<DayLayer> hourly, DateTimeZone zone) =>
     [
         .. hourly.SelectMany(layer =>
             layer.Readings(ForecastDays.RestOfFirstDay(layer.Spans, zone, layer.Extreme))),
     ];
 
-    private static double Highest(IEnumerable<double> values) => values.Max();
-
-    private static double Lowest(IEnumerable<double> values) => values.Min();
-
     private static IEnumerable<DailyReading> Of(DailyElement element, Dictionary<LocalDate, double> days) =>
         days.Select(day => new DailyReading(day.Key, element, day.Value, QualityFlag: null));
 
-    private static Instant IssuedAt(JsonElement properties)
+    /// <exception cref="FeedFormatException">The reply does not say when it was made.</exception>
+    internal static Instant IssuedAt(JsonElement properties)
     {
         var text = properties.Member("updateTime")?.Text() ?? "absent";
         var parsed = OffsetDateTimePattern.Rfc3339.Parse(text);
@@ -98,17 +95,5 @@ public static class GridpointForecast
             ? parsed.Value.ToInstant()
             : throw new FeedFormatException(
                 $"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
-    }
-
-    /// <param name="Element">The value of a day.</param>
-    /// <param name="Spans">Ascending by start, in the unit of the payload.</param>
-    /// <param name="Extreme">Picks the value of a day.</param>
-    /// <param name="Factor">From the payload's unit to the element's.</param>
-    private sealed record HourlyLayer(
-        DailyElement Element, ImmutableArray<ForecastSpan> Spans, Func<IEnumerable<double>, double> Extreme,
-        double Factor)
-    {
-        public IEnumerable<DailyReading> Readings(Dictionary<LocalDate, double> days) =>
-            days.Select(day => new DailyReading(day.Key, Element, day.Value * Factor, QualityFlag: null));
     }
 }

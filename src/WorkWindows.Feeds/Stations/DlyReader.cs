@@ -70,13 +70,15 @@ internal static class DlyReader
         FaultCollector faults)
     {
         var daysInMonth = DateTime.DaysInMonth(year, month);
+        var unit = element.In(StationUnits.Tenths);
         for (var day = 1; day <= 31; day++)
         {
             var group = groups.Slice((day - 1) * GroupLength, GroupLength);
             if (!TryNumber(group[..5], out var value))
                 faults.Add(number, $"value of day {day}", Text(group[..5]), "a whole number in five columns");
             else if (day <= daysInMonth)
-                days.Add(number, (year * 100 + month) * 100 + day, element, value, (char)group[5], (char)group[6]);
+                days.Add(
+                    number, (year * 100 + month) * 100 + day, element, value, unit, (char)group[5], (char)group[6]);
             else if (value != GhcnElements.Missing)
                 faults.Add(number, $"value of day {day}", $"{value}",
                     $"-9999: {year}-{month:00} has {daysInMonth} days");

@@ -1,4 +1,5 @@
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Stations;
 
@@ -8,31 +9,31 @@ namespace WorkWindows.Feeds.Stations;
 /// </summary>
 internal enum GhcnElement
 {
-    /// <summary>Minimum temperature, tenths °C.</summary>
+    /// <summary>Minimum temperature.</summary>
     Tmin,
 
-    /// <summary>Maximum temperature, tenths °C.</summary>
+    /// <summary>Maximum temperature.</summary>
     Tmax,
 
-    /// <summary>Fastest two-minute wind, tenths m/s.</summary>
+    /// <summary>Fastest two-minute wind.</summary>
     Wsf2,
 
-    /// <summary>Fastest five-second wind, tenths m/s.</summary>
+    /// <summary>Fastest five-second wind.</summary>
     Wsf5,
 
-    /// <summary>Peak gust, tenths m/s.</summary>
+    /// <summary>Peak gust.</summary>
     Wsfg,
 
     /// <summary>
-    /// Rain and melted snow of one day, tenths mm. Totals of several days (MDPR) are not read: nobody knows on which of
-    /// them it rained.
+    /// Rain and melted snow of one day. Totals of several days (MDPR) are not read: nobody knows on which of them it
+    /// rained.
     /// </summary>
     Prcp,
 
-    /// <summary>Depth of the snow on the ground, mm.</summary>
+    /// <summary>Depth of the snow on the ground.</summary>
     Snwd,
 
-    /// <summary>Lowest relative humidity of the day, %.</summary>
+    /// <summary>Lowest relative humidity of the day.</summary>
     Rhmn,
 }
 
@@ -61,29 +62,33 @@ internal static class GhcnElements
     public static bool IsCode(ReadOnlySpan<byte> code) =>
         code.Length == 4 && code.IndexOfAnyExcept(StationIds.UpperCaseAndDigits) < 0;
 
-    /// <summary>
-    /// The bounds are a little beyond the world records (−89.2 °C, 56.7 °C, 113.2 m/s, 1825 mm of rain in a day, 11.8 m
-    /// of snow), so that what lies outside is in another unit and not weather.
-    /// </summary>
-    public static (int Lowest, int Highest, string Accepted) Bounds(this GhcnElement element) => element switch
+    public static string Code(this GhcnElement element) => element.ToString().ToUpperInvariant();
+
+    /// <summary>What a value of the element is called here.</summary>
+    public static DailyElement Reading(this GhcnElement element) => element switch
     {
-        GhcnElement.Tmin or GhcnElement.Tmax => (-900, 600, "tenths of °C from -900 to 600, or -9999 for missing"),
-        GhcnElement.Wsf2 or GhcnElement.Wsf5 or GhcnElement.Wsfg =>
-            (0, 1200, "tenths of m/s from 0 to 1200, or -9999 for missing"),
-        GhcnElement.Prcp => (0, 20_000, "tenths of mm from 0 to 20000, or -9999 for missing"),
-        GhcnElement.Snwd => (0, 12_000, "mm from 0 to 12000, or -9999 for missing"),
-        GhcnElement.Rhmn => (0, 100, "percent from 0 to 100, or -9999 for missing"),
+        GhcnElement.Tmin => DailyElement.MinTemperatureC,
+        GhcnElement.Tmax => DailyElement.MaxTemperatureC,
+        GhcnElement.Wsf2 => DailyElement.WindMps,
+        GhcnElement.Wsf5 or GhcnElement.Wsfg => DailyElement.GustMps,
+        GhcnElement.Prcp => DailyElement.PrecipitationMm,
+        GhcnElement.Snwd => DailyElement.SnowDepthCm,
+        GhcnElement.Rhmn => DailyElement.MinHumidityPercent,
     };
 
-    /// <summary>What a value of the file is called, and how many of its units make one of the reading.</summary>
-    public static (DailyElement Element, double FileUnits) Reading(this GhcnElement element) => element switch
+    public static ElementUnit In(this GhcnElement element, StationUnits units) => (element, units) switch
     {
-        GhcnElement.Tmin => (DailyElement.MinTemperatureC, 10),
-        GhcnElement.Tmax => (DailyElement.MaxTemperatureC, 10),
-        GhcnElement.Wsf2 => (DailyElement.WindMps, 10),
-        GhcnElement.Wsf5 or GhcnElement.Wsfg => (DailyElement.GustMps, 10),
-        GhcnElement.Prcp => (DailyElement.PrecipitationMm, 10),
-        GhcnElement.Snwd => (DailyElement.SnowDepthCm, 10),
-        GhcnElement.Rhmn => (DailyElement.MinHumidityPercent, 1),
+        (GhcnElement.Tmin or GhcnElement.Tmax, StationUnits.Tenths) => ElementUnit.TenthsCelsius,
+        (GhcnElement.Tmin or GhcnElement.Tmax, StationUnits.Metric) => ElementUnit.Celsius,
+        (GhcnElement.Tmin or GhcnElement.Tmax, StationUnits.Standard) => ElementUnit.Fahrenheit,
+        (GhcnElement.Wsf2 or GhcnElement.Wsf5 or GhcnElement.Wsfg, StationUnits.Tenths) => ElementUnit.TenthsMps,
+        (GhcnElement.Wsf2 or GhcnElement.Wsf5 or GhcnElement.Wsfg, StationUnits.Metric) => ElementUnit.Mps,
+        (GhcnElement.Wsf2 or GhcnElement.Wsf5 or GhcnElement.Wsfg, StationUnits.Standard) => ElementUnit.Mph,
+        (GhcnElement.Prcp, StationUnits.Tenths) => ElementUnit.TenthsMm,
+        (GhcnElement.Prcp, StationUnits.Metric) => ElementUnit.Mm,
+        (GhcnElement.Prcp, StationUnits.Standard) => ElementUnit.Inches,
+        (GhcnElement.Snwd, StationUnits.Tenths or StationUnits.Metric) => ElementUnit.DepthMm,
+        (GhcnElement.Snwd, StationUnits.Standard) => ElementUnit.DepthInches,
+        (GhcnElement.Rhmn, StationUnits.Tenths or StationUnits.Metric or StationUnits.Standard) => ElementUnit.Percent,
     };
 }

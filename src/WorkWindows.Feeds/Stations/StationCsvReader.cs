@@ -4,18 +4,25 @@ using System.Text;
 namespace WorkWindows.Feeds.Stations;
 
 /// <summary>
-/// The by-station form of GHCN-Daily: a line holds one element of one day as
-/// <c>ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME</c>, without a heading.
+/// The by-station and by-year forms of GHCN-Daily: a line holds one element of one day as
+/// <c>ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME</c>, without a heading. By year, all stations are in it.
 /// </summary>
 /// <remarks>Source: NOAA NCEI, README for the by-station CSV files of GHCN-Daily.</remarks>
 internal static class StationCsvReader
 {
     private const string Form = "ID,YYYYMMDD,ELEMENT,VALUE,MFLAG,QFLAG,SFLAG,OBS-TIME";
 
+    public const string DateForm = "an existing date as YYYYMMDD, 1700 to 2200";
+
     /// <summary>Eight, of which the last (the hour of observation) may be absent.</summary>
     private const int Fields = 8;
 
-    public static int Read(StationLines lines, StationDays days, FaultCollector faults)
+    /// <param name="lines">The file.</param>
+    /// <param name="wanted">Whose lines count, where the file has several stations; else empty.</param>
+    /// <param name="days">Takes the values.</param>
+    /// <param name="faults">Takes what is wrong.</param>
+    public static int Read(
+        StationLines lines, ReadOnlySpan<byte> wanted, StationDays days, FaultCollector faults)
     {
         Span<Range> ranges = stackalloc Range[Fields + 1];
         while (lines.MoveNext())
@@ -26,9 +33,11 @@ internal static class StationCsvReader
             {
                 var cut = lines.IsEnded ? "" : "; the file ends inside this line";
                 faults.Add(lines.Number, "line", Text(line), $"{Form}: seven or eight fields{cut}");
-                continue;
             }
-            ReadLine(lines.Number, line, ranges, days, faults);
+            else if (wanted.IsEmpty || line[ranges[0]].SequenceEqual(wanted))
+            {
+                ReadLine(lines.Number, line, ranges, days, faults);
+            }
         }
         return lines.Number;
     }
@@ -42,9 +51,9 @@ internal static class StationCsvReader
             return;
         }
         var date = line[ranges[1]];
-        if (date.Length != 8 || !TryNumber(date, out var yearMonthDay) || !Exists(yearMonthDay))
+        if (Date(date) is not { } yearMonthDay)
         {
-            faults.Add(number, "date", Text(date), "an existing date as YYYYMMDD, 1700 to 2200");
+            faults.Add(number, "date", Text(date), DateForm);
             return;
         }
         var code = line[ranges[2]];
@@ -60,14 +69,21 @@ internal static class StationCsvReader
         var measurement = line[ranges[4]];
         var quality = line[ranges[5]];
         if (!TryNumber(line[ranges[3]], out var value))
-            faults.Add(number, Text(code), Text(line[ranges[3]]), used.Bounds().Accepted);
+            faults.Add(number, Text(code), Text(line[ranges[3]]), Accepted(used));
         else if (measurement.Length > 1)
             faults.Add(number, "measurement flag", Text(measurement), "nothing or one letter");
         else if (quality.Length > 1)
             faults.Add(number, "quality flag", Text(quality), "nothing or one letter");
         else
-            days.Add(number, yearMonthDay, used, value, Flag(measurement), Flag(quality));
+            days.Add(number, yearMonthDay, used, value, used.In(StationUnits.Tenths), Flag(measurement), Flag(quality));
     }
+
+    /// <returns>The number yyyymmdd of a day that exists, or null.</returns>
+    public static int? Date(ReadOnlySpan<byte> field) =>
+        field.Length == 8 && TryNumber(field, out var yearMonthDay) && Exists(yearMonthDay) ? yearMonthDay : null;
+
+    public static string Accepted(GhcnElement element) =>
+        $"{element.In(StationUnits.Tenths).Accepted(element.Reading())}, or -9999 for missing";
 
     private static char Flag(ReadOnlySpan<byte> field) => field.IsEmpty ? ' ' : (char)field[0];
 

@@ -2,6 +2,7 @@ using System.Runtime.InteropServices;
 using System.Text;
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 
 namespace WorkWindows.Feeds.Stations;
 
@@ -26,21 +27,27 @@ internal sealed class StationDays(FaultCollector faults)
     }
 
     /// <summary>
-    /// Takes one value in the unit of its element: the date, which exists, as the number yyyymmdd; the flags a blank
-    /// when there is none.
+    /// Takes one value: the date, which exists, as the number yyyymmdd; the flags a blank when there is none. What no
+    /// weather has is a fault and is not kept.
     /// </summary>
     public void Add(
-        int line, int yearMonthDay, GhcnElement element, int value, char measurementFlag, char qualityFlag)
+        int line, int yearMonthDay, GhcnElement element, double value, ElementUnit unit, char measurementFlag,
+        char qualityFlag, string? field = null)
     {
-        if (measurementFlag == GhcnElements.PresumedZero)
-            value = GhcnElements.Missing;
-        var (lowest, highest, accepted) = element.Bounds();
-        if (value != GhcnElements.Missing && qualityFlag == ' ' && (value < lowest || value > highest))
-            faults.Add(line, Name(element), $"{value}", accepted);
+        // A second line for the day is a fault even where one of the two has nothing to say.
+        var isMissing = measurementFlag == GhcnElements.PresumedZero || value == GhcnElements.Missing;
+        var reading = isMissing ? double.NaN : unit.ToReading(value);
+        if (!isMissing && qualityFlag == ' ' && !ReadingBounds.Hold(element.Reading(), reading))
+        {
+            faults.Add(line, field ?? element.Code(), $"{value}",
+                $"{unit.Accepted(element.Reading())}, or -9999 for missing");
+            return;
+        }
         _keys.Add(yearMonthDay * ElementsADay + (int)element);
-        _entries.Add(new(value, qualityFlag, line));
+        _entries.Add(new(reading, qualityFlag, line));
     }
 
+    /// <summary>What was gathered; a day and element that came twice is a fault and is left out.</summary>
     public StationRecord Build(int linesRead)
     {
         var keys = CollectionsMarshal.AsSpan(_keys);
@@ -50,7 +57,7 @@ internal sealed class StationDays(FaultCollector faults)
         var readings = new List<DailyReading>(keys.Length);
         for (var i = 0; i < keys.Length; i++)
         {
-            if (entries[i].Value == GhcnElements.Missing)
+            if (double.IsNaN(entries[i].Reading) || IsDuplicate(keys, i))
                 continue;
             var reading = Reading(keys[i], entries[i]);
             if (reading.Element == DailyElement.GustMps && readings is [.., var before]
@@ -61,6 +68,9 @@ internal sealed class StationDays(FaultCollector faults)
         }
         return new(_stationId ?? "", [.. readings], linesRead, _linesUsed);
     }
+
+    private static bool IsDuplicate(ReadOnlySpan<int> keys, int i) =>
+        (i > 0 && keys[i - 1] == keys[i]) || (i + 1 < keys.Length && keys[i + 1] == keys[i]);
 
     private void ReportDuplicates(ReadOnlySpan<int> keys, ReadOnlySpan<Entry> entries)
     {
@@ -75,17 +85,13 @@ internal sealed class StationDays(FaultCollector faults)
             if (lines == reported)
                 continue;
             reported = lines;
-            faults.Add(lines.Second, Name(ElementOf(keys[i])), Date(keys[i]).ToString("yyyy-MM-dd", null),
+            faults.Add(lines.Second, ElementOf(keys[i]).Code(), Date(keys[i]).ToString("yyyy-MM-dd", null),
                 $"each date and element once, and line {lines.First} has it already");
         }
     }
 
-    private static DailyReading Reading(int key, Entry entry)
-    {
-        var (element, fileUnits) = ElementOf(key).Reading();
-        return new(
-            Date(key), element, entry.Value / fileUnits, entry.QualityFlag == ' ' ? null : entry.QualityFlag);
-    }
+    private static DailyReading Reading(int key, Entry entry) => new(
+        Date(key), ElementOf(key).Reading(), entry.Reading, entry.QualityFlag == ' ' ? null : entry.QualityFlag);
 
     private static DailyReading StrongerUsable(DailyReading one, DailyReading other) =>
         (one.QualityFlag is null) != (other.QualityFlag is null)
@@ -97,9 +103,10 @@ internal sealed class StationDays(FaultCollector faults)
 
     private static GhcnElement ElementOf(int key) => (GhcnElement)(key % ElementsADay);
 
-    private static string Name(GhcnElement element) => element.ToString().ToUpperInvariant();
-
     private static string Text(ReadOnlySpan<byte> bytes) => Encoding.Latin1.GetString(bytes);
 
-    private readonly record struct Entry(int Value, char QualityFlag, int Line);
+    /// <param name="Reading">In the unit of the element; NaN where the file says that there is none.</param>
+    /// <param name="QualityFlag">A blank for none.</param>
+    /// <param name="Line">Where it stands.</param>
+    private readonly record struct Entry(double Reading, char QualityFlag, int Line);
 }

@@ -6,7 +6,7 @@ namespace WorkWindows.Feeds.Stations;
 /// <summary>What a station id may be.</summary>
 public static class StationIds
 {
-    internal const int Length = 11;
+    public const int Length = 11;
 
     public const string Accepted =
         "a GHCN-Daily station id: two letters and nine letters or digits, such as USW00014922";

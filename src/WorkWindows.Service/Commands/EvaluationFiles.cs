@@ -8,7 +8,12 @@ using WorkWindows.Feeds.Stations;
 namespace WorkWindows.Service.Commands;
 
 /// <summary>The files of one evaluation without a server.</summary>
-internal sealed record EvaluationFiles(FileInfo Parcels, FileInfo Tasks, IReadOnlyList<FileInfo> Weather)
+/// <param name="Parcels">GeoJSON.</param>
+/// <param name="Tasks">CSV.</param>
+/// <param name="Weather">Station records.</param>
+/// <param name="WeatherUnits">The units of those that do not name them.</param>
+internal sealed record EvaluationFiles(
+    FileInfo Parcels, FileInfo Tasks, IReadOnlyList<FileInfo> Weather, StationUnits? WeatherUnits)
 {
     /// <summary>Reads all of them, or says everything that is wrong, one line a fault.</summary>
     public bool TryRead(
@@ -29,13 +34,20 @@ internal sealed record EvaluationFiles(FileInfo Parcels, FileInfo Tasks, IReadOn
         }, found);
         var stations = Weather.Select(file => Read(file, stream =>
         {
-            var import = StationFile.Read(stream);
+            var import = StationFile.Read(stream, HintsOf(file));
             return (import.Station, import.Faults);
         }, found)).ToArray();
 
         faults = found.Count == 0 ? null : found;
         input = found.Count == 0 ? new(parcels, tasks, Merge(stations!)) : null;
         return input is not null;
+    }
+
+    /// <summary>Files that do not name their station are named after it, as NOAA names them.</summary>
+    private StationFileHints HintsOf(FileInfo file)
+    {
+        var start = file.Name[..Math.Min(StationIds.Length, file.Name.Length)];
+        return new(StationIds.IsId(start) ? start : null, WeatherUnits);
     }
 
     private static T? Read<T>(FileInfo file, Func<Stream, (T? Value, FaultReport Faults)> read, List<string> faults)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using WorkWindows.Feeds.Stations;
 
 namespace WorkWindows.Service.Commands;
 
@@ -20,7 +21,12 @@ internal sealed class EvaluationOptions
     private readonly Option<FileInfo[]> weather = new("--weather")
     {
         Required = true,
-        Description = "GHCN-Daily file of a station (.dly or by-station CSV, also .gz). A second one gives the wind.",
+        Description = "A station's record (.dly, CSV, tabs; also .gz). A second one gives the wind.",
+    };
+
+    private readonly Option<StationUnits?> weatherUnits = new("--weather-units")
+    {
+        Description = "Units of station records that do not name them: metric, standard (°F, inches, mph) or tenths.",
     };
 
     private readonly Option<string?> organization = new("--organization")
@@ -33,6 +39,7 @@ internal sealed class EvaluationOptions
         command.Add(parcels);
         command.Add(tasks);
         command.Add(weather);
+        command.Add(weatherUnits);
         command.Add(organization);
     }
 
@@ -40,7 +47,8 @@ internal sealed class EvaluationOptions
     public EvaluationInput? Read(ParseResult result)
     {
         var files = new EvaluationFiles(
-            result.GetRequiredValue(parcels), result.GetRequiredValue(tasks), result.GetRequiredValue(weather));
+            result.GetRequiredValue(parcels), result.GetRequiredValue(tasks), result.GetRequiredValue(weather),
+            result.GetValue(weatherUnits));
         if (files.TryRead(out var input, out var faults))
             return input with { Organization = result.GetValue(organization) };
         foreach (var fault in faults)

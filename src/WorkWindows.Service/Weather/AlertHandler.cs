@@ -1,13 +1,14 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Feeds.Alerts;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the alerts of an organization's stations, and keeps every answer.</summary>
 public sealed partial class AlertHandler(
-    WorkWindowsDb db, NationalWeatherServiceClient service, IClock clock, ILogger<AlertHandler> logger)
+    WorkWindowsDb db, AlertFeed feed, IClock clock, ILogger<AlertHandler> logger)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
@@ -24,7 +25,7 @@ public sealed partial class AlertHandler(
                 if (await FetchAsync(station, cancellation))
                     changed++;
             }
-            catch (Exception fault) when (ServiceFaults.IsPassing(fault, cancellation))
+            catch (FeedException fault)
             {
                 LogFailed(fault, station.GhcnId);
             }
@@ -34,7 +35,7 @@ public sealed partial class AlertHandler(
 
     private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
     {
-        var alerts = await service.GetAlertsAsync(station.Latitude, station.Longitude, cancellation);
+        var alerts = await feed.FetchAsync(station.Place, cancellation);
         var report = new WeatherAlertReport { StationId = station.Id, FetchedAt = clock.GetCurrentInstant() };
         foreach (var alert in alerts)
             report.Alerts.Add(ReportedAlert.Of(alert));

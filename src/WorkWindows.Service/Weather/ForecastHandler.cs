@@ -3,13 +3,14 @@ using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
+using WorkWindows.Feeds.TimeZones;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the forecasts of an organization's stations, and keeps each once.</summary>
 public sealed partial class ForecastHandler(
-    WorkWindowsDb db, NationalWeatherServiceClient service, IClock clock, ILogger<ForecastHandler> logger)
+    WorkWindowsDb db, NwsGridpointFeed feed, IClock clock, ILogger<ForecastHandler> logger)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>How many forecasts were new. A station whose forecast cannot be had is logged and passed over.</returns>
@@ -23,7 +24,7 @@ public sealed partial class ForecastHandler(
                 if (await FetchAsync(station, cancellation))
                     stored++;
             }
-            catch (Exception fault) when (ServiceFaults.IsPassing(fault, cancellation))
+            catch (FeedException fault)
             {
                 LogFailed(fault, station.GhcnId);
             }
@@ -33,11 +34,11 @@ public sealed partial class ForecastHandler(
 
     private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
     {
-        var gridpoint = await service.FindGridpointAsync(station.Latitude, station.Longitude, cancellation);
-        if (DateTimeZoneProviders.Tzdb.GetZoneOrNull(gridpoint.TimeZone) is not { } zone)
-            throw new FeedFormatException($"The reply names the time zone {gridpoint.TimeZone}, which is unknown.");
-        var reply = await service.GetForecastAsync(gridpoint, zone, newerThan: null, cancellation);
-        if (reply.Forecast is not { } daily
+        var zone = DateTimeZoneProviders.Tzdb[TimeZoneLookup.Find(station.Latitude, station.Longitude)];
+        var today = clock.GetCurrentInstant().InZone(zone).Date;
+        var reply = await feed.FetchAsync(
+            new(station.Place, zone, new(today, today), FeedValidators.None), cancellation);
+        if (reply is not DailyFeedReply.Foretold { Forecast: var daily }
             || await db.Forecasts.AnyAsync(
                 kept => kept.StationId == station.Id && kept.IssuedAt == daily.IssuedAt, cancellation))
         {

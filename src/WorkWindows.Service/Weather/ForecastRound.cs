@@ -1,6 +1,7 @@
 using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
+using WorkWindows.Feeds.Manners;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
@@ -9,7 +10,7 @@ namespace WorkWindows.Service.Weather;
 
 /// <summary>Brings the weather of every organization up to date.</summary>
 public sealed class ForecastRound(
-    WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<ForecastOptions> options, IBackgroundJobClient jobs)
+    WorkWindowsDb db, IServiceScopeFactory scopes, IOptions<FeedOptions> options, IBackgroundJobClient jobs)
 {
     /// <remarks>
     /// A new forecast or alert may close a day on which a crew is at work: it is looked at at once, not at night.

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -45,6 +46,9 @@ public sealed class Station : ITenantRow
     public double WindCoverage { get; set; }
 
     public WeatherStation Described() => new(GhcnId, Name, Latitude, Longitude, ElevationM);
+
+    /// <summary>Where feeds are asked for it.</summary>
+    public FeedPlace Place => new(GhcnId, Latitude, Longitude, ElevationM);
 }
 
 /// <summary>One value of one day, in the unit of its element.</summary>
@@ -65,6 +69,7 @@ internal sealed class StationMapping : IEntityTypeConfiguration<Station>, IEntit
     public void Configure(EntityTypeBuilder<Station> builder)
     {
         builder.ToTable("stations");
+        builder.Ignore(station => station.Place);
         builder.HasIndex(station => new { station.OrganizationId, station.GhcnId }).IsUnique();
     }
 

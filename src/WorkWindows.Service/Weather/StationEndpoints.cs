@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
@@ -33,7 +34,7 @@ internal static class StationEndpoints
         stations.MapPost("/{ghcnId}", PutAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Adds a station, or changes what is known of it.");
         stations.MapPost("/{ghcnId}/readings", ImportAsync).RequireAuthorization(Access.Plan)
-            .WithSummary("Stores a GHCN-Daily file of the station, .dly or CSV, gzip or not.")
+            .WithSummary("Stores a file of the station's record: GHCN-Daily, a table of NOAA's, or plain CSV; gzip or not.")
             .Accepts<IFormFile>("text/plain", ["text/csv", "application/gzip", .. HandedInFile.AnyType]);
     }
 
@@ -45,12 +46,13 @@ internal static class StationEndpoints
         (await stations.PutAsync(ghcnId, form, cancellation)).Answer(View);
 
     private static async Task<Results<Ok<ImportCounts>, NotFound, ProblemHttpResult>> ImportAsync(
-        string ghcnId, HttpRequest request, StationImportHandler imports, CancellationToken cancellation)
+        string ghcnId, StationUnits? units, HttpRequest request, StationImportHandler imports,
+        CancellationToken cancellation)
     {
         var (content, problem) = await HandedInFile.ReadAsync(request, LimitMegabytes, cancellation);
         if (content is null)
             return problem!;
-        return await imports.ImportAsync(ghcnId, content, cancellation) switch
+        return await imports.ImportAsync(ghcnId, content, units, cancellation) switch
         {
             null => TypedResults.NotFound(),
             { Stored: { } counts } => TypedResults.Ok(counts),

@@ -10,15 +10,16 @@ public sealed class StationImportHandler(
     WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations)
 {
     /// <param name="ghcnId">The station, whose readings the file must hold.</param>
-    /// <param name="file">A GHCN-Daily station file, fixed-width or CSV, gzip or not.</param>
+    /// <param name="file">Its record, in a form that docs/files.md describes.</param>
+    /// <param name="units">The units of a file that does not name them; null where none were said.</param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
     /// <returns>Null when there is no such station.</returns>
     public async Task<ImportOutcome<ImportCounts>?> ImportAsync(
-        string ghcnId, Stream file, CancellationToken cancellation)
+        string ghcnId, Stream file, StationUnits? units, CancellationToken cancellation)
     {
         if (!await db.Stations.AnyAsync(station => station.GhcnId == ghcnId, cancellation))
             return null;
-        var import = StationFile.Read(file);
+        var import = StationFile.Read(file, new(ghcnId, units));
         if (!import.IsAccepted)
             return ImportOutcome.Refused<ImportCounts>(import.Faults);
         if (import.Station.StationId != ghcnId)

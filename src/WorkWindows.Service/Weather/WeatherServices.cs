@@ -1,6 +1,4 @@
 using Hangfire;
-using Microsoft.Extensions.Options;
-using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Weather;
@@ -21,12 +19,7 @@ public static class WeatherServices
         services.AddScoped<ParcelSources>();
         services.AddScoped<ParcelRecords>();
         services.AddScoped<StationFindings>();
-        services.AddOptions<ForecastOptions>().BindConfiguration(ForecastOptions.Section)
-            .ValidateDataAnnotations().ValidateOnStart();
-        services.AddHttpClient(nameof(ForecastHandler)).AddStandardResilienceHandler();
-        services.AddTransient(scope => new NationalWeatherServiceClient(
-            scope.GetRequiredService<IHttpClientFactory>().CreateClient(nameof(ForecastHandler)),
-            Service(scope.GetRequiredService<IOptions<ForecastOptions>>().Value)));
+        services.AddFeeds();
         services.AddScoped<ForecastHandler>();
         services.AddScoped<AlertHandler>();
         services.AddScoped<ForecastRound>();
@@ -40,9 +33,6 @@ public static class WeatherServices
         app.MapParcelStations();
         app.MapRecords();
     }
-
-    private static NationalWeatherServiceOptions Service(ForecastOptions options) =>
-        new() { BaseAddress = options.BaseAddress, UserAgent = options.UserAgent };
 
     /// <summary>Puts the job on the schedule once the database is there to keep it.</summary>
     private sealed class ForecastSchedule(IRecurringJobManager jobs) : IHostedService

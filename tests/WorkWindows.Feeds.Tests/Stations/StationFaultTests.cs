@@ -89,10 +89,8 @@ public class StationFaultTests
             StringComparison.Ordinal);
 
     [Theory]
-    [InlineData("stations/noaa-csv/USC00111497_chicago_botanic_access_degF.csv")]
-    [InlineData("stations/noaa-csv/USC00200230_ann_arbor_cdo_degF.csv")]
-    [InlineData("stations/noaa-csv/USW00014839_milwaukee_wide_degF.csv")]
-    [InlineData("stations/tsv/USC00111280.txt")]
+    [InlineData("stations/cary/cary_met_data_daily.csv")]
+    [InlineData("stations/station-coordinates.txt")]
     [InlineData("geo/hardiness-zones/ophz_MI.geojson")]
     [InlineData("feeds/forecast/gridpoints/ALY/71,67.json")]
     public void Read_SaysWhatAStationFileIs_WhenGivenAnotherFile(string path)

@@ -5,8 +5,8 @@ using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Engine.Weather;
-using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Feeds.Tests.Forecasts;
+using WorkWindows.Feeds.Tests.Manners;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
 using static WorkWindows.Feeds.Tests.Alerts.AlertJson;
@@ -82,11 +82,10 @@ public sealed class AlertHandlerTests(TestDatabase database) : IClassFixture<Tes
 
     private async Task<int> FetchAsync(Guid organization, ReplayServer server)
     {
-        using var http = new HttpClient();
-        var client = new NationalWeatherServiceClient(
-            http, new() { BaseAddress = server.Address, UserAgent = "(woods.example.org, office@example.org)" });
+        using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
-        return await new AlertHandler(db, client, _clock, NullLogger<AlertHandler>.Instance).FetchAsync(Cancellation);
+        return await new AlertHandler(
+            db, new(feeds.Http, feeds.Options), _clock, NullLogger<AlertHandler>.Instance).FetchAsync(Cancellation);
     }
 
     private static Task SendAsync(HttpContext context, ReadOnlyMemory<byte> body) =>

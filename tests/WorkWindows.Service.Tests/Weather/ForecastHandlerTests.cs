@@ -2,11 +2,10 @@ using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging.Abstractions;
 using NodaTime;
-using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Engine.Weather;
-using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Feeds.Tests.Forecasts;
+using WorkWindows.Feeds.Tests.Manners;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
 using WorkWindows.Tests;
@@ -95,12 +94,10 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
 
     private async Task<int> FetchAsync(Guid organization, ReplayServer server)
     {
-        using var http = new HttpClient();
-        var client = new NationalWeatherServiceClient(
-            http, new() { BaseAddress = server.Address, UserAgent = "(woods.example.org, office@example.org)" });
+        using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
         return await new ForecastHandler(
-            db, client, new FakeClock(Instant.FromUtc(2026, 4, 12, 12, 0)), NullLogger<ForecastHandler>.Instance)
+            db, new(feeds.Http, new(feeds.Http, feeds.Options)), feeds.Clock, NullLogger<ForecastHandler>.Instance)
             .FetchAsync(TestContext.Current.CancellationToken);
     }
 }

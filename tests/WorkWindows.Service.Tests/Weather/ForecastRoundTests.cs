@@ -32,8 +32,8 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
             database, _clock,
             settings:
             [
-                ("Forecasts:BaseAddress", $"{server.Address}"),
-                ("Forecasts:UserAgent", "(woods.example.org, office@example.org)"),
+                ("Feeds:NationalWeatherService", $"{server.Address}"),
+                ("Feeds:UserAgent", "(woods.example.org, office@example.org)"),
             ]);
 
         (await LooksAsync()).ShouldBe(1, "a forecast and an answer about alerts have come");

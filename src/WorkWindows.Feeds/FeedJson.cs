@@ -2,10 +2,10 @@ using System.Text.Json;
 using System.Text.Unicode;
 using WorkWindows.Feeds.Daily;
 
-namespace WorkWindows.Feeds.Forecasts;
+namespace WorkWindows.Feeds;
 
-/// <summary>The JSON of the weather service's replies.</summary>
-internal static class ServiceJson
+/// <summary>The JSON of services.</summary>
+internal static class FeedJson
 {
     /// <exception cref="FeedFormatException">The reply is not whole JSON in UTF-8.</exception>
     public static JsonDocument Parse(ReadOnlyMemory<byte> json)

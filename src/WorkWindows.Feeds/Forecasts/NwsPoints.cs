@@ -1,0 +1,33 @@
+using System.Globalization;
+using System.Text.Json;
+using Microsoft.Extensions.Options;
+using WorkWindows.Feeds.Daily;
+using WorkWindows.Feeds.Manners;
+
+namespace WorkWindows.Feeds.Forecasts;
+
+/// <summary>Finds what the US National Weather Service has for a position, rounded to the four decimals it takes.</summary>
+public sealed class NwsPoints(FeedHttp http, IOptions<FeedOptions> options)
+{
+    internal static readonly string[] Types = ["application/geo+json", "application/ld+json", "application/json"];
+
+    private readonly Uri _base = options.Value.NationalWeatherService;
+
+    /// <exception cref="FeedException">The service has no forecast there, or no reply that can be used.</exception>
+    internal async Task<Gridpoint> FindAsync(FeedPlace place, CancellationToken cancellationToken)
+    {
+        var body = await http.GetAsync(
+            new Uri(_base, $"points/{Text(place)}"), Types, FeedValidators.None, cancellationToken);
+        using var document = FeedJson.Parse(body.Bytes ?? default);
+        return new(Address(document, "forecastGridData"), Address(document, "forecastHourly"));
+    }
+
+    internal static string Text(FeedPlace place) => string.Create(
+        CultureInfo.InvariantCulture, $"{place.LatitudeDeg:0.####},{place.LongitudeDeg:0.####}");
+
+    /// <summary>A reply may not send requests to another host.</summary>
+    private Uri Address(JsonDocument document, string name) =>
+        Uri.TryCreate(document.RootElement.Member("properties")?.Member(name)?.Text(), UriKind.Absolute, out var address)
+            ? new(_base, address.AbsolutePath.TrimStart('/'))
+            : throw new FeedFormatException($"The reply for the point lacks {name}.");
+}

@@ -1,0 +1,22 @@
+using NodaTime;
+
+namespace WorkWindows.Feeds.Manners;
+
+/// <summary>Until when a reply is as good as a new one (RFC 9111, section 4.2).</summary>
+internal static class Freshness
+{
+    /// <returns>Null where the server says nothing of it: nothing is guessed then.</returns>
+    public static Instant? Until(HttpResponseMessage response, Instant now)
+    {
+        if (response.Headers.CacheControl is { } control)
+        {
+            if (control.NoStore || control.NoCache)
+                return null;
+            if (control.MaxAge is { } age)
+                return now + Duration.FromTimeSpan(age - (response.Headers.Age ?? TimeSpan.Zero));
+        }
+        return response.Content.Headers.Expires is { } expires
+            ? now + Duration.FromTimeSpan(expires - (response.Headers.Date ?? now.ToDateTimeOffset()))
+            : null;
+    }
+}
