@@ -11,6 +11,9 @@ internal static class StationText
     public static StationImport Read(params IEnumerable<string> lines) =>
         ReadText(string.Concat(lines.Select(line => $"{line}\n")));
 
+    public static StationImport Read(StationFileHints hints, params IEnumerable<string> lines) => StationFile.Read(
+        new MemoryStream(Encoding.UTF8.GetBytes(string.Concat(lines.Select(line => $"{line}\n")))), hints);
+
     public static StationImport ReadText(string text) =>
         StationFile.Read(new MemoryStream(Encoding.Latin1.GetBytes(text)));
 

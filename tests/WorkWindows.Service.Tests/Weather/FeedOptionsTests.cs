@@ -3,9 +3,11 @@ using Microsoft.Extensions.Options;
 using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Manners;
 using WorkWindows.Service.Tests.Notices;
 using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Tests;
 
 namespace WorkWindows.Service.Tests.Weather;
 
@@ -40,6 +42,30 @@ public sealed class FeedOptionsTests(TestDatabase database) : IClassFixture<Test
     }
 
     [Fact]
-    public void Validate_AcceptsWhatStandsThereByDefault() =>
-        Validator.TryValidateObject(new FeedOptions(), new(new FeedOptions()), null, true).ShouldBeTrue();
+    public void Validate_AcceptsWhatStandsThereByDefault()
+    {
+        var options = new FeedOptions();
+        Validator.TryValidateObject(options, new(options), null, validateAllProperties: true).ShouldBeTrue();
+    }
+
+    [Fact]
+    public void Services_HaveEveryFeedOnce()
+    {
+        using var host = new NoticeHost(database, new FakeClock(Instant.FromUtc(2026, 4, 12, 12, 0)));
+
+        host.Get<IEnumerable<IDailyFeed>>().Select(feed => feed.Key).ShouldBe(
+            [
+                "nws-gridpoint", "nws-hourly", "open-meteo-forecast", "open-meteo-archive", "ncei", "acis", "ghcn-daily",
+                "plain-csv",
+            ]);
+    }
+
+    [Fact]
+    public void EveryFeed_HasItsPage()
+    {
+        using var host = new NoticeHost(database, new FakeClock(Instant.FromUtc(2026, 4, 12, 12, 0)));
+
+        foreach (var feed in host.Get<IEnumerable<IDailyFeed>>())
+            File.Exists(Path.Combine(ProjectFiles.Root, "docs", "feeds", $"{feed.Key}.md")).ShouldBeTrue(feed.Key);
+    }
 }
