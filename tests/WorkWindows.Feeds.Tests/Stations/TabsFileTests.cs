@@ -9,9 +9,9 @@ namespace WorkWindows.Feeds.Tests.Stations;
 public class TabsFileTests
 {
     [Theory]
-    [InlineData("USC00111280", 1461, 134, 0)]
+    [InlineData("USC00111280", 1461, 134, 2)]
     [InlineData("USC00125237", 92, 1378, 27)]
-    [InlineData("USC00336196", 0, 2068, 0)]
+    [InlineData("USC00336196", 0, 2068, 11)]
     public void Read_LeavesOutWhatIsAbsent(string id, int absentDays, int withoutMaximum, int upsideDown)
     {
         using var stream = File.OpenRead(ProjectFiles.Reference($"stations/tsv/{id}.txt"));
