@@ -85,7 +85,7 @@ internal static class StationData
         const NumberStyles Decimal = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         if (number is "T" && element.Unit != ElementUnit.Fahrenheit)
             readings.Add(field, date, element.Element, 0, element.Unit, isTotal ? Accumulated : null);
-        else if (double.TryParse(number, Decimal, CultureInfo.InvariantCulture, out var value))
+        else if (double.TryParse(number, Decimal, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
             readings.Add(field, date, element.Element, value, element.Unit, isTotal ? Accumulated : null);
         else
             faults.Add(null, field, text, $"{element.Unit.Accepted(element.Element)}, M, T, S, or a total ending in A");

@@ -13,14 +13,20 @@ internal readonly record struct ForecastSpan(Interval Time, double Value)
     {
         if (validTime.Split('/') is not [var startText, var lengthText])
             return null;
-        var start = OffsetDateTimePattern.Rfc3339.Parse(startText);
+        var start = ParseInstant(startText);
         var length = PeriodPattern.Roundtrip.Parse(lengthText);
         // Months and years have no fixed length, and the service does not use them.
-        if (!start.Success || !length.Success || length.Value is { Months: not 0 } or { Years: not 0 })
+        if (start is not { } from || !length.Success || length.Value is { Months: not 0 } or { Years: not 0 })
             return null;
         var duration = length.Value.ToDuration();
         return duration > Duration.Zero && duration < Duration.FromDays(60)
-            ? new Interval(start.Value.ToInstant(), start.Value.ToInstant() + duration)
+            ? new Interval(from, from + duration)
             : null;
     }
+
+    /// <returns>Null for another text, and for a year that would make a forecast of a million days.</returns>
+    public static Instant? ParseInstant(string text) =>
+        OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true, Value: { Year: >= 2000 and <= 2100 } time }
+            ? time.ToInstant()
+            : null;
 }

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using NodaTime;
-using NodaTime.Text;
 
 namespace WorkWindows.Feeds.Forecasts;
 
@@ -90,9 +89,9 @@ internal sealed partial class HourlyPeriod(string field, JsonElement period, Fau
 
     private Instant? Instant(string name)
     {
-        if (period.Member(name)?.Text() is { } text && OffsetDateTimePattern.Rfc3339.Parse(text) is { Success: true } parsed)
-            return parsed.Value.ToInstant();
-        faults.Add(null, $"{field}.{name}", Shown(name), "an instant such as 2026-04-12T06:00:00-05:00");
+        if (period.Member(name)?.Text() is { } text && ForecastSpan.ParseInstant(text) is { } instant)
+            return instant;
+        faults.Add(null, $"{field}.{name}", Shown(name), "an instant from 2000 to 2100 such as 2026-04-12T06:00:00-05:00");
         return null;
     }
 

@@ -71,11 +71,16 @@ public sealed class FeedHttp(HttpClient http, IClock clock)
         CancellationToken cancellationToken)
     {
         var now = clock.GetCurrentInstant();
-        var answered = response.Headers.Date is { } date ? Instant.FromDateTimeOffset(date) : now;
+        // A server whose clock is ahead must not seem to have the newest word for ever.
+        var answered = response.Headers.Date is { } date ? Instant.Min(now, Instant.FromDateTimeOffset(date)) : now;
         var wholeSeconds = Instant.FromUnixTimeSeconds(answered.ToUnixTimeSeconds());
         var freshUntil = Freshness.Until(response, now);
         if (response.StatusCode == HttpStatusCode.NotModified)
-            return new(null, before, wholeSeconds, freshUntil);
+        {
+            return before != FeedValidators.None
+                ? new(null, before, wholeSeconds, freshUntil)
+                : throw new FeedFormatException("The reply is that nothing changed, but nothing was known before.");
+        }
         var body = await response.Content.ReadAsByteArrayAsync(cancellationToken);
         if (!response.IsSuccessStatusCode)
             throw FeedProblem.Read(response.StatusCode, body, RetryAfter.Of(response, clock));

@@ -46,7 +46,7 @@ internal sealed class WideTable(StationUnits units, StationDays days, FaultColle
         var unit = element.In(units);
         if (!double.TryParse(
             value, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture,
-            out var number))
+            out var number) || !double.IsFinite(number))
         {
             faults.Add(_line, element.Code(), text, $"{unit.Accepted(element.Reading())}, or nothing");
             return;

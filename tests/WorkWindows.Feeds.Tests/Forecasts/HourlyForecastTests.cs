@@ -132,6 +132,16 @@ public class HourlyForecastTests
         Assert.All(forecast.Readings, reading => Assert.NotEqual(new LocalDate(2026, 4, 12), reading.Date));
     }
 
+    [Fact]
+    public void Read_RejectsAnHourThatIsThousandsOfYearsAway()
+    {
+        var far = """{"startTime": "9999-12-31T22:00:00Z", "endTime": "9999-12-31T23:00:00Z", "windGust": "45 mph"}""";
+        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\"").Append(far)), NewYork);
+
+        Assert.Equal(["periods[24].startTime", "periods[24].endTime"], forecast.Faults.Faults.Select(fault => fault.Field));
+        Assert.Equal(Monday, Assert.Single(forecast.Readings).Date);
+    }
+
     [Theory]
     [InlineData("{\"properties\": {\"updateTime\": \"2026-04-12T10:00:00+00:00\"}}")]
     [InlineData("{\"properties\": {\"updateTime\": \"date:now\", \"periods\": []}}")]

@@ -123,6 +123,52 @@ public class FreshnessTests
         Assert.Equal(requests, server.Requests.Count);
     }
 
+    [Theory]
+    [InlineData("max-age=99999999999999", null)]
+    [InlineData("max-age=2147483647", null)]
+    [InlineData(null, "Fri, 31 Dec 9999 23:59:59 GMT")]
+    public async Task Get_TrustsNoReplyForMoreThanAWeek(string? control, string? expires)
+    {
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            context.Response.Headers.CacheControl = control;
+            context.Response.Headers.Expires = expires;
+            context.Response.Headers.Date = "Sun, 12 Apr 2026 12:00:00 GMT";
+            return Json(context);
+        });
+        using var feeds = new TestFeeds(server.Address);
+
+        var body = await GetAsync(feeds, server);
+
+        Assert.True(body.FreshUntil is null || body.FreshUntil == Instant.FromUtc(2026, 4, 19, 12, 0));
+    }
+
+    [Fact]
+    public async Task Get_DoesNotBelieveAServer_WhoseClockIsAhead()
+    {
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            context.Response.Headers.Date = "Mon, 12 Apr 2027 12:00:00 GMT";
+            return Json(context);
+        });
+        using var feeds = new TestFeeds(server.Address);
+
+        Assert.Equal(feeds.Clock.GetCurrentInstant(), (await GetAsync(feeds, server)).AnsweredAt);
+    }
+
+    [Fact]
+    public async Task Get_RefusesToHearThatNothingChanged_WhenNothingWasKnown()
+    {
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            context.Response.StatusCode = 304;
+            return Task.CompletedTask;
+        });
+        using var feeds = new TestFeeds(server.Address);
+
+        await Assert.ThrowsAsync<FeedFormatException>(() => GetAsync(feeds, server));
+    }
+
     [Fact]
     public async Task Get_ForgetsTheOldestReplies_WhenThereAreTooMany()
     {

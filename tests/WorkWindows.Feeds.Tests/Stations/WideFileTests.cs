@@ -110,6 +110,7 @@ public class WideFileTests
     [InlineData("USW00014922,X,2020-12-31,20.0,,", "station", "USW00014922")]
     [InlineData("USW00023174,X,2020-12-31,68.0,,", "TMAX", "68")]
     [InlineData("USW00023174,X,2020-12-31,T,,", "TMAX", "T")]
+    [InlineData("USW00023174,X,2020-12-31,Infinity,\",X,\",", "TMAX", "Infinity")]
     [InlineData("USW00023174,X,2020-12-31,20.0,WW,", "TMAX_ATTRIBUTES", "WW")]
     [InlineData("USW00023174,X,2020-12-30,20.0,,", "TMAX", "2020-12-30")]
     [InlineData("USW00023174,X,2020-12-31,20.0,", "line", "USW00023174,X,2020-12-31,20.0,")]

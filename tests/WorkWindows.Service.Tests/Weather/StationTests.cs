@@ -63,6 +63,21 @@ public sealed class StationTests(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Readings_OfATable_NeedItsUnits()
+    {
+        var client = await ConsultantAsync();
+        await GivenStation.PutAsync(client, "USC00200230", 42.2947, -83.7108);
+        const string address = "/api/weather/stations/USC00200230/readings";
+        const string table = "\"STATION\",\"DATE\",\"TMAX\"\n\"USC00200230\",\"1891-10-01\",\"69\"\n";
+
+        var refused = await client.ImportAsync(address, table, HttpStatusCode.UnprocessableEntity);
+        var stored = await client.ImportAsync($"{address}?units=standard", table);
+
+        refused.Faults().ShouldBe(["1  units not said"], refused.ToString());
+        Counts(stored).ShouldBe((1, 0, 0));
+    }
+
+    [Fact]
     public async Task Put_NamesEveryFaultAtOnce()
     {
         var problem = await (await ConsultantAsync()).RefusedAsync(
