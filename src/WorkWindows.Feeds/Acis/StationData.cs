@@ -30,7 +30,7 @@ internal static class StationData
         new("snwd", DailyElement.SnowDepthCm, ElementUnit.DepthInches),
     ];
 
-    /// <exception cref="FeedFormatException">The reply holds an error, or no days, or those of another station.</exception>
+    /// <exception cref="FeedFormatException">The reply holds an error, no days, or those of another station.</exception>
     public static (ImmutableArray<DailyReading> Readings, FaultReport Faults) Read(
         ReadOnlyMemory<byte> json, string stationId, ImmutableArray<AcisElement> elements, DateInterval days)
     {
@@ -76,7 +76,8 @@ internal static class StationData
     }
 
     private static void Add(
-        string field, LocalDate date, AcisElement element, string text, ReadingCollector readings, FaultCollector faults)
+        string field, LocalDate date, AcisElement element, string text, ReadingCollector readings,
+        FaultCollector faults)
     {
         if (text is "M" or "S")
             return;
@@ -85,7 +86,8 @@ internal static class StationData
         const NumberStyles Decimal = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         if (number is "T" && element.Unit != ElementUnit.Fahrenheit)
             readings.Add(field, date, element.Element, 0, element.Unit, isTotal ? Accumulated : null);
-        else if (double.TryParse(number, Decimal, CultureInfo.InvariantCulture, out var value) && double.IsFinite(value))
+        else if (double.TryParse(number, Decimal, CultureInfo.InvariantCulture, out var value)
+            && double.IsFinite(value))
             readings.Add(field, date, element.Element, value, element.Unit, isTotal ? Accumulated : null);
         else
             faults.Add(null, field, text, $"{element.Unit.Accepted(element.Element)}, M, T, S, or a total ending in A");

@@ -22,10 +22,13 @@ public sealed record FeedPlace(string? GhcnId, double LatitudeDeg, double Longit
     /// <exception cref="ArgumentException">The feed does not serve the place.</exception>
     internal string StationOf(IDailyFeed feed) => feed.Serves(this) && GhcnId is { } station
         ? station
-        : throw new ArgumentException($"{feed.Key} goes by stations and does not serve a place without one.", nameof(feed));
+        : throw new ArgumentException(
+            $"{feed.Key} goes by stations and does not serve a place without one.", nameof(feed));
 }
 
-/// <summary>By what a feed tells whether a reply is still what it would give, sent back as they came (RFC 9110).</summary>
+/// <summary>
+/// By what a feed tells whether a reply is still what it would give, sent back as they came (RFC 9110).
+/// </summary>
 /// <param name="ETag">The header of that name, with its quotes; null if there was none.</param>
 /// <param name="LastModified">The header of that name; null if there was none.</param>
 public sealed record FeedValidators(string? ETag, string? LastModified)

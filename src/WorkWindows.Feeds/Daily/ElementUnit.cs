@@ -2,7 +2,7 @@ using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Feeds.Daily;
 
-/// <summary>A unit in which a source gives an element: a reading is (value - <paramref name="Zero"/>) / scale.</summary>
+/// <summary>A unit in which a source gives an element: a reading is (value - zero) / scale.</summary>
 /// <param name="Name">As people write it.</param>
 /// <param name="Scale">How many of it make one unit of the element.</param>
 /// <param name="Zero">What the source writes for 0 in the unit of the element.</param>

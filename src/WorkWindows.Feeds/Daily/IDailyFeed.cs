@@ -4,7 +4,7 @@ namespace WorkWindows.Feeds.Daily;
 public interface IDailyFeed
 {
     /// <summary>
-    /// Its name in settings, provenance and the file name of its page, such as <c>open-meteo-archive</c>; never changed.
+    /// Its name in provenance and in the file name of its page, such as <c>open-meteo-archive</c>; never changed.
     /// </summary>
     string Key { get; }
 
@@ -27,7 +27,7 @@ public interface IDailyFeed
 /// <summary>What the replies of a feed hold.</summary>
 public enum FeedKind
 {
-    /// <summary>What was measured, or analysed afterwards from measurements: <see cref="DailyFeedReply.Observed"/>.</summary>
+    /// <summary>What was measured, or analysed afterwards: <see cref="DailyFeedReply.Observed"/>.</summary>
     Observations,
 
     /// <summary>What is expected: <see cref="DailyFeedReply.Foretold"/>.</summary>

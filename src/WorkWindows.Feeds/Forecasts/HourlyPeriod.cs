@@ -25,7 +25,8 @@ internal sealed partial class HourlyPeriod(string field, JsonElement period, Fau
     {
         if (IsAbsent("temperature"))
             return null;
-        double? degreesC = (Number("temperature"), period.Member("temperatureUnit")?.Text() ?? Unit("temperature")) switch
+        var unit = period.Member("temperatureUnit")?.Text() ?? Unit("temperature");
+        double? degreesC = (Number("temperature"), unit) switch
         {
             ({ } value, "C" or "wmoUnit:degC") => value,
             ({ } value, "F" or "wmoUnit:degF") => (value - 32) / 1.8,
@@ -54,11 +55,14 @@ internal sealed partial class HourlyPeriod(string field, JsonElement period, Fau
     }
 
     /// <returns>Null, with a fault unless the service gives none.</returns>
-    public double? HumidityPercent() =>
-        IsAbsent("relativeHumidity") || period.Member("relativeHumidity")?.Member("value") is null or { ValueKind: JsonValueKind.Null }
-            ? null
-            : Within("relativeHumidity", Unit("relativeHumidity") == "wmoUnit:percent" ? Number("relativeHumidity") : null,
-                0, 100, "a number from 0 to 100 (wmoUnit:percent)");
+    public double? HumidityPercent()
+    {
+        const string name = "relativeHumidity";
+        if (IsAbsent(name) || period.Member(name)?.Member("value") is { ValueKind: JsonValueKind.Null })
+            return null;
+        var percent = Unit(name) == "wmoUnit:percent" ? Number(name) : null;
+        return Within(name, percent, 0, 100, "a number from 0 to 100 (wmoUnit:percent)");
+    }
 
     private bool IsAbsent(string name) => period.Member(name) is null or { ValueKind: JsonValueKind.Null };
 
@@ -91,7 +95,8 @@ internal sealed partial class HourlyPeriod(string field, JsonElement period, Fau
     {
         if (period.Member(name)?.Text() is { } text && ForecastSpan.ParseInstant(text) is { } instant)
             return instant;
-        faults.Add(null, $"{field}.{name}", Shown(name), "an instant from 2000 to 2100 such as 2026-04-12T06:00:00-05:00");
+        faults.Add(
+            null, $"{field}.{name}", Shown(name), "an instant from 2000 to 2100 such as 2026-04-12T06:00:00-05:00");
         return null;
     }
 

@@ -6,7 +6,7 @@ using WorkWindows.Feeds.Manners;
 
 namespace WorkWindows.Feeds.Forecasts;
 
-/// <summary>Finds what the US National Weather Service has for a position, rounded to the four decimals it takes.</summary>
+/// <summary>Finds what the US National Weather Service has for a position, rounded to four decimals.</summary>
 public sealed class NwsPoints(FeedHttp http, IOptions<FeedOptions> options)
 {
     internal static readonly string[] Types = ["application/geo+json", "application/ld+json", "application/json"];
@@ -26,8 +26,11 @@ public sealed class NwsPoints(FeedHttp http, IOptions<FeedOptions> options)
         CultureInfo.InvariantCulture, $"{place.LatitudeDeg:0.####},{place.LongitudeDeg:0.####}");
 
     /// <summary>A reply may not send requests to another host.</summary>
-    private Uri Address(JsonDocument document, string name) =>
-        Uri.TryCreate(document.RootElement.Member("properties")?.Member(name)?.Text(), UriKind.Absolute, out var address)
+    private Uri Address(JsonDocument document, string name)
+    {
+        var text = document.RootElement.Member("properties")?.Member(name)?.Text();
+        return Uri.TryCreate(text, UriKind.Absolute, out var address)
             ? new(_base, address.AbsolutePath.TrimStart('/'))
             : throw new FeedFormatException($"The reply for the point lacks {name}.");
+    }
 }

@@ -52,7 +52,8 @@ public sealed class FeedHttp(HttpClient http, IClock clock)
         }
         catch (BrokenCircuitException fault)
         {
-            throw new FeedUnreachableException($"{host} failed so often that it is left alone for a while.", null, fault);
+            throw new FeedUnreachableException(
+                $"{host} failed so often that it is left alone for a while.", null, fault);
         }
         catch (HttpRequestException fault)
         {
@@ -87,7 +88,8 @@ public sealed class FeedHttp(HttpClient http, IClock clock)
         var type = response.Content.Headers.ContentType?.MediaType;
         return type is not null && types.Contains(type, StringComparer.OrdinalIgnoreCase)
             ? new(body, Validators(response), wholeSeconds, freshUntil)
-            : throw new FeedFormatException($"The reply is '{type ?? "of no type"}' and not {string.Join(" or ", types)}.");
+            : throw new FeedFormatException(
+                $"The reply is '{type ?? "of no type"}' and not {string.Join(" or ", types)}.");
     }
 
     private static FeedValidators Validators(HttpResponseMessage response) => new(

@@ -18,7 +18,7 @@ public sealed class FeedOptions : IValidatableObject
 
     public bool IsEnabled => Enabled ?? UserAgent.Length > 0;
 
-    /// <summary>Requests that a host is sent in a UTC day by one process, retries and redirects included: 5000.</summary>
+    /// <summary>Requests a host, UTC day and process, retries and redirects included: 5000.</summary>
     [Range(1, 1_000_000)]
     public int RequestsADay { get; set; } = 5000;
 
@@ -73,7 +73,7 @@ public sealed class FeedOptions : IValidatableObject
     [Required]
     public Uri OpenMeteoArchive { get; set; } = new("https://archive-api.open-meteo.com/");
 
-    /// <summary>The key of a paid plan of Open-Meteo; a secret. None by default, for use that is not commercial.</summary>
+    /// <summary>The key of a paid plan of Open-Meteo; a secret. None by default.</summary>
     public string OpenMeteoKey { get; set; } = "";
 
     /// <summary>Access Data Service of NOAA's National Centers for Environmental Information.</summary>
@@ -89,7 +89,7 @@ public sealed class FeedOptions : IValidatableObject
     public string GhcnFiles { get; set; } =
         "https://www.ncei.noaa.gov/pub/data/ghcn/daily/by_station/{station}.csv.gz";
 
-    /// <summary>Files of one's own, as docs/feeds/plain-csv.md has them; <c>{station}</c> as above. None by default.</summary>
+    /// <summary>Files of one's own (docs/feeds/plain-csv.md); <c>{station}</c> as above. None by default.</summary>
     public string PlainCsvFiles { get; set; } = "";
 
     public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
@@ -115,6 +115,7 @@ public sealed class FeedOptions : IValidatableObject
 
     private static bool IsTemplate(string text) =>
         text.Contains("{station}", StringComparison.Ordinal)
-        && Uri.TryCreate(text.Replace("{station}", "USW00014922", StringComparison.Ordinal), UriKind.Absolute, out var uri)
+        && Uri.TryCreate(
+            text.Replace("{station}", "USW00014922", StringComparison.Ordinal), UriKind.Absolute, out var uri)
         && (uri.Scheme == Uri.UriSchemeHttp || uri.Scheme == Uri.UriSchemeHttps);
 }

@@ -56,7 +56,8 @@ internal sealed class SendingHandler(FeedHosts hosts, IOptions<FeedOptions> opti
             var target = new Uri(request.RequestUri!, location);
             return target.Scheme == request.RequestUri!.Scheme && target.Authority == request.RequestUri.Authority
                 ? target
-                : throw Refusal(response.StatusCode, $"redirects to another host, {target.Scheme}://{target.Authority}");
+                : throw Refusal(
+                    response.StatusCode, $"redirects to another host, {target.Scheme}://{target.Authority}");
         }
     }
 

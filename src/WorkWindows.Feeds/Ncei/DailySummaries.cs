@@ -56,6 +56,9 @@ public static class DailySummaries
     /// <summary>JSON has no lines: rows are named by their place in the list.</summary>
     private static FaultReport InRows(this FaultReport report) => report with
     {
-        Faults = [.. report.Faults.Select(fault => fault with { Line = null, Field = $"[{fault.Line - 1}].{fault.Field}" })],
+        Faults =
+        [
+            .. report.Faults.Select(fault => fault with { Line = null, Field = $"[{fault.Line - 1}].{fault.Field}" }),
+        ],
     };
 }

@@ -5,7 +5,9 @@ using WorkWindows.Feeds.Stations;
 
 namespace WorkWindows.Feeds.Ncei;
 
-/// <summary>The Access Data Service of NOAA's National Centers for Environmental Information: docs/feeds/ncei.md.</summary>
+/// <summary>
+/// The Access Data Service of NOAA's National Centers for Environmental Information: docs/feeds/ncei.md.
+/// </summary>
 public sealed class NceiFeed(FeedHttp http, IOptions<FeedOptions> options) : IDailyFeed
 {
     public const string FeedKey = "ncei";

@@ -82,7 +82,8 @@ internal static class PlainCsvReader
                 continue;
             if (PlainColumn.Number(text) is { } value)
             {
-                days.Add(line, (day.Year * 100 + day.Month) * 100 + day.Day, column.Element, value, column.Unit, ' ', ' ',
+                days.Add(
+                    line, (day.Year * 100 + day.Month) * 100 + day.Day, column.Element, value, column.Unit, ' ', ' ',
                     column.Name);
             }
             else

@@ -3,7 +3,7 @@ namespace WorkWindows.Feeds.Stations;
 /// <summary>The units of a file or reply that does not name them, as NOAA's services call them.</summary>
 public enum StationUnits
 {
-    /// <summary>As GHCN-Daily keeps them, when no units are asked for: tenths of °C, of m/s and of mm; snow in mm.</summary>
+    /// <summary>As GHCN-Daily keeps them, when none are asked for: tenths of °C, m/s and mm; snow in mm.</summary>
     Tenths,
 
     /// <summary>°C, m/s, mm; snow in mm.</summary>

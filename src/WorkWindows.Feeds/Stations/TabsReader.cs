@@ -52,9 +52,14 @@ internal static class TabsReader
         {
             var field = line[fields[index]].TrimStart((byte)' ');
             if (Utf8Parser.TryParse(field, out int value, out var consumed) && consumed == field.Length)
+            {
                 days.Add(number, yearMonthDay, element, value, element.In(StationUnits.Tenths), ' ', ' ');
+            }
             else
-                faults.Add(number, element.Code(), Encoding.Latin1.GetString(field), StationCsvReader.Accepted(element));
+            {
+                faults.Add(
+                    number, element.Code(), Encoding.Latin1.GetString(field), StationCsvReader.Accepted(element));
+            }
         }
     }
 

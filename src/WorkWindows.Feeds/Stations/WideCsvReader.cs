@@ -6,7 +6,7 @@ namespace WorkWindows.Feeds.Stations;
 internal static class WideCsvReader
 {
     private const string Columns =
-        "a first line with the columns DATE, STATION and at least one of TMIN, TMAX, PRCP, SNWD, WSF2, WSF5, WSFG, RHMN";
+        "a first line with DATE, STATION and at least one of TMIN, TMAX, PRCP, SNWD, WSF2, WSF5, WSFG and RHMN";
 
     /// <returns>Whether the first line of a file names a date and an element.</returns>
     public static bool IsHeading(string line)
@@ -21,7 +21,7 @@ internal static class WideCsvReader
         if (hints.Units is not { } units)
         {
             faults.Add(1, "units", "not said",
-                "say whether the file is in metric units, in standard ones (°F, inches, mph) or in tenths; it does not");
+                "say whether the file is in metric units, in standard ones (°F, inches, mph) or in tenths");
             return 0;
         }
         using var csv = CsvReader.Create(text, new CsvReaderOptions
@@ -51,7 +51,8 @@ internal static class WideCsvReader
         while (csv.Read())
         {
             line = (int)csv.LineNumber;
-            if (!table.TryStart(line, station is { } at ? csv.GetString(at) : hints.StationId, csv.GetString(date.Value)))
+            var id = station is { } at ? csv.GetString(at) : hints.StationId;
+            if (!table.TryStart(line, id, csv.GetString(date.Value)))
                 continue;
             foreach (var (element, index, attributes) in cells)
                 table.AddCell(element, csv.GetString(index), attributes is { } flags ? csv.GetString(flags) : "");

@@ -37,7 +37,7 @@ internal sealed class WideTable(StationUnits units, StationDays days, FaultColle
         return true;
     }
 
-    /// <summary>Takes a cell of the row that was started; an empty one and <c>NA</c> say that there is no value.</summary>
+    /// <summary>Takes a cell of the row that was started; an empty one and <c>NA</c> are no value.</summary>
     public void AddCell(GhcnElement element, string text, string attributes)
     {
         var value = text.Trim();

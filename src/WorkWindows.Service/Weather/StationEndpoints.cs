@@ -34,7 +34,7 @@ internal static class StationEndpoints
         stations.MapPost("/{ghcnId}", PutAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Adds a station, or changes what is known of it.");
         stations.MapPost("/{ghcnId}/readings", ImportAsync).RequireAuthorization(Access.Plan)
-            .WithSummary("Stores a file of the station's record: GHCN-Daily, a table of NOAA's, or plain CSV; gzip or not.")
+            .WithSummary("Stores a file of the station's record: GHCN-Daily, NOAA's tables or plain CSV; gzip or not.")
             .Accepts<IFormFile>("text/plain", ["text/csv", "application/gzip", .. HandedInFile.AnyType]);
     }
 

@@ -38,6 +38,7 @@ public class FreshnessTests
         {
             known.Add($"{context.Request.Headers.IfNoneMatch} {context.Request.Headers.IfModifiedSince}");
             context.Response.Headers.CacheControl = "public, max-age=60";
+            context.Response.Headers.Date = "Sun, 12 Apr 2026 12:00:00 GMT";
             context.Response.Headers.ETag = "\"v1\"";
             context.Response.Headers.LastModified = Modified;
             context.Response.StatusCode = context.Request.Headers.IfNoneMatch.Count > 0 ? 304 : 200;
