@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
-using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
@@ -46,7 +45,7 @@ internal static class StationEndpoints
         (await stations.PutAsync(ghcnId, form, cancellation)).Answer(View);
 
     private static async Task<Results<Ok<ImportCounts>, NotFound, ProblemHttpResult>> ImportAsync(
-        string ghcnId, StationUnits? units, HttpRequest request, StationImportHandler imports,
+        string ghcnId, string? units, HttpRequest request, StationImportHandler imports,
         CancellationToken cancellation)
     {
         var (content, problem) = await HandedInFile.ReadAsync(request, LimitMegabytes, cancellation);

@@ -11,15 +11,26 @@ public sealed class StationImportHandler(
 {
     /// <param name="ghcnId">The station, whose readings the file must hold.</param>
     /// <param name="file">Its record, in a form that docs/files.md describes.</param>
-    /// <param name="units">The units of a file that does not name them; null where none were said.</param>
+    /// <param name="units">
+    /// <c>metric</c>, <c>standard</c> or <c>tenths</c> for a file that does not name its units; null where none were said.
+    /// </param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
     /// <returns>Null when there is no such station.</returns>
     public async Task<ImportOutcome<ImportCounts>?> ImportAsync(
-        string ghcnId, Stream file, StationUnits? units, CancellationToken cancellation)
+        string ghcnId, Stream file, string? units, CancellationToken cancellation)
     {
         if (!await db.Stations.AnyAsync(station => station.GhcnId == ghcnId, cancellation))
             return null;
-        var import = StationFile.Read(file, new(ghcnId, units));
+        StationUnits? known = units switch
+        {
+            "metric" => StationUnits.Metric,
+            "standard" => StationUnits.Standard,
+            "tenths" => StationUnits.Tenths,
+            _ => null,
+        };
+        if (units is not null && known is null)
+            return ImportOutcome.Refused<ImportCounts>(new([new(null, "units", units, "metric, standard or tenths")], 0));
+        var import = StationFile.Read(file, new(ghcnId, known));
         if (!import.IsAccepted)
             return ImportOutcome.Refused<ImportCounts>(import.Faults);
         if (import.Station.StationId != ghcnId)

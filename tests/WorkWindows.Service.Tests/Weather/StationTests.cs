@@ -71,9 +71,11 @@ public sealed class StationTests(ServiceFixture service) : IClassFixture<Service
         const string table = "\"STATION\",\"DATE\",\"TMAX\"\n\"USC00200230\",\"1891-10-01\",\"69\"\n";
 
         var refused = await client.ImportAsync(address, table, HttpStatusCode.UnprocessableEntity);
+        var unknown = await client.ImportAsync($"{address}?units=imperial", table, HttpStatusCode.UnprocessableEntity);
         var stored = await client.ImportAsync($"{address}?units=standard", table);
 
         refused.Faults().ShouldBe(["1  units not said"], refused.ToString());
+        unknown.Faults().ShouldBe(["  units imperial"], unknown.ToString());
         Counts(stored).ShouldBe((1, 0, 0));
     }
 
