@@ -1,7 +1,10 @@
 using BenchmarkDotNet.Running;
+using WorkWindows.Benchmarks;
 using WorkWindows.Benchmarks.Validation;
 
 if (args is ["validation", ..])
     return Report.Write(args.Length > 1 ? args[1] : "docs");
+if (args is ["readings", ..])
+    return await ReadingsMeasure.RunAsync(args[1..]);
 BenchmarkSwitcher.FromAssembly(typeof(Report).Assembly).Run(args);
 return 0;

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Engine.Days;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Windows;
 

@@ -13,6 +13,7 @@ public static class TenantIsolation
         migration.Sql(ShowOwnRowsOnly);
         migration.Sql(KeepDecisions);
         migration.Sql(KeepAudit);
+        migration.Sql(KeepWhatWasKnown);
         migration.Sql(AnswerBeforeSignIn);
     }
 
@@ -57,7 +58,10 @@ public static class TenantIsolation
     private const string LightenReadings = """
         alter table station_readings drop constraint if exists fk_station_readings_organizations_organization_id;
         alter table forecast_readings drop constraint if exists fk_forecast_readings_organizations_organization_id;
-        drop index if exists ix_station_readings_organization_id, ix_forecast_readings_organization_id;
+        alter table if exists superseded_readings
+          drop constraint if exists fk_superseded_readings_organizations_organization_id;
+        drop index if exists ix_station_readings_organization_id, ix_forecast_readings_organization_id,
+          ix_superseded_readings_organization_id;
         """;
 
     private const string ShowOwnRowsOnly = $"""
@@ -102,6 +106,26 @@ public static class TenantIsolation
             revoke update, delete on rule_overrides from {DatabaseAddress.AppRole};
             grant update (withdrawn_at, withdrawn_by_id) on rule_overrides to {DatabaseAddress.AppRole};
           end if;
+        end $$;
+        """;
+
+    /// <summary>
+    /// What was known of the weather on a past day must be found again: readings change only by way of the superseded
+    /// ones, and forecasts and alerts are added to. The first migrations do not have all of the tables yet.
+    /// </summary>
+    private const string KeepWhatWasKnown = $"""
+        do $$
+        declare kept record;
+        begin
+          revoke delete on station_readings from {DatabaseAddress.AppRole};
+          for kept in
+            select to_regclass(name) as name
+            from unnest(array['superseded_readings', 'forecasts', 'forecast_readings', 'weather_alert_reports',
+              'weather_alerts']) as name
+            where to_regclass(name) is not null
+          loop
+            execute format('revoke update, delete on %s from {DatabaseAddress.AppRole}', kept.name);
+          end loop;
         end $$;
         """;
 

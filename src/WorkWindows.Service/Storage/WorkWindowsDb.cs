@@ -26,6 +26,8 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<TaskPrerequisite> TaskPrerequisites => Set<TaskPrerequisite>();
     public DbSet<Station> Stations => Set<Station>();
     public DbSet<StationReading> StationReadings => Set<StationReading>();
+    public DbSet<SupersededReading> SupersededReadings => Set<SupersededReading>();
+    public DbSet<FeedState> FeedStates => Set<FeedState>();
     public DbSet<ParcelStation> ParcelStations => Set<ParcelStation>();
     public DbSet<Forecast> Forecasts => Set<Forecast>();
     public DbSet<ForecastReading> ForecastReadings => Set<ForecastReading>();

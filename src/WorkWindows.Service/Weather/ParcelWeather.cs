@@ -8,7 +8,7 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Weather;
 
 /// <summary>The stations that a parcel's weather comes from.</summary>
-public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, ParcelRecords records)
+public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, ParcelRecords records, IClock clock)
 {
     /// <summary>Temperatures first: the parcel's own station, then those that it is blended with; wind last.</summary>
     public async Task<IReadOnlyList<StationLine>> SourcesAsync(Guid parcelId, CancellationToken cancellation)
@@ -25,8 +25,11 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
         if (own.Find(line => line.Purpose == StationPurpose.Temperature) is not { } primary)
             return own;
         var source = (await sources.OfAsync([parcelId], cancellation))[parcelId];
-        if (source.Temperature.Count == 1 || await records.OfAsync(source, cancellation) is not { } record)
+        if (source.Temperature.Count == 1
+            || await records.OfAsync(source, clock.GetCurrentInstant(), cancellation) is not { } record)
+        {
             return own;
+        }
         var parcel = await db.Parcels.AsNoTracking().SingleAsync(parcel => parcel.Id == parcelId, cancellation);
         var place = new RecordPlace(parcel.Latitude, parcel.Longitude, parcel.ElevationM);
         var shares = record.Stations.ToDictionary(part => part.Station.Id, part => part.Share);

@@ -46,15 +46,16 @@ internal static class RecordEndpoints
             .Select(property => property.TimeZone).SingleOrDefaultAsync(cancellation);
         if (zone is null)
             return TypedResults.NotFound();
-        var today = clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+        var now = clock.GetCurrentInstant();
+        var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
         var faults = new FieldFaults();
         // Without dates the year up to today: there is nothing to read of days to come.
         if (!AskedDays.TryRead(from ?? $"{today.PlusYears(-1).PlusDays(1):R}", to, today, faults, out var days))
             return faults.ToProblem();
         var source = (await sources.OfAsync([id], cancellation))[id];
-        return await records.OfAsync(source, cancellation) is { } record
+        return await records.OfAsync(source, now, cancellation) is { } record
             ? TypedResults.Ok(RecordView.Of(
-                record, await records.ObservedAsync(source, cancellation), source, days))
+                record, await records.ObservedAsync(source, now, cancellation), source, days))
             : TypedResults.Ok(new RecordView([], [], []));
     }
 }

@@ -33,6 +33,12 @@ public sealed class Station : ITenantRow
     /// <summary>Raised whenever its readings change, so that what was computed from them is known to be old.</summary>
     public int RecordVersion { get; set; }
 
+    /// <summary>
+    /// When its readings last changed; null when that was before it was recorded, or when it has none. What was known of
+    /// them at this time or later is what is known now.
+    /// </summary>
+    public Instant? RecordChangedAt { get; set; }
+
     /// <summary>The first day with a reading; null without any.</summary>
     public LocalDate? FirstDay { get; set; }
 
@@ -51,34 +57,12 @@ public sealed class Station : ITenantRow
     public FeedPlace Place => new(GhcnId, Latitude, Longitude, ElevationM);
 }
 
-/// <summary>One value of one day, in the unit of its element.</summary>
-public sealed class StationReading : ITenantRow
-{
-    public Guid OrganizationId { get; private set; }
-    public required Guid StationId { get; init; }
-    public required DailyElement Element { get; init; }
-    public required LocalDate Date { get; init; }
-    public required double Value { get; set; }
-
-    /// <summary>The flag of the source that rejects the value, or null for a value that may be used.</summary>
-    public char? QualityFlag { get; set; }
-}
-
-internal sealed class StationMapping : IEntityTypeConfiguration<Station>, IEntityTypeConfiguration<StationReading>
+internal sealed class StationMapping : IEntityTypeConfiguration<Station>
 {
     public void Configure(EntityTypeBuilder<Station> builder)
     {
         builder.ToTable("stations");
         builder.Ignore(station => station.Place);
         builder.HasIndex(station => new { station.OrganizationId, station.GhcnId }).IsUnique();
-    }
-
-    public void Configure(EntityTypeBuilder<StationReading> builder)
-    {
-        builder.ToTable("station_readings");
-        builder.HasKey(reading => new { reading.StationId, reading.Element, reading.Date });
-        builder.Property(reading => reading.Element).HasConversion<short>();
-        builder.HasOne<Station>().WithMany().HasForeignKey(reading => reading.StationId)
-            .OnDelete(DeleteBehavior.Cascade);
     }
 }

@@ -15,6 +15,9 @@ internal static class StationCoverage
     /// <summary>Wind is asked of single days only, so that older gaps do not matter.</summary>
     public const int WindYears = 5;
 
+    private static readonly DailyElement[] Counted =
+        [DailyElement.MinTemperatureC, DailyElement.MaxTemperatureC, DailyElement.WindMps, DailyElement.GustMps];
+
     /// <summary>Sets what a station's readings tell; the caller saves.</summary>
     /// <param name="db">Where its readings are.</param>
     /// <param name="station">The station.</param>
@@ -30,7 +33,7 @@ internal static class StationCoverage
         (station.FirstDay, station.LastDay) = (first, last);
         var from = last.PlusYears(-TemperatureYears);
         var readings = await db.StationReadings.AsNoTracking()
-            .Where(reading => reading.StationId == station.Id && reading.Date > from)
+            .Where(reading => reading.StationId == station.Id && reading.Date > from && Counted.Contains(reading.Element))
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
         var series = QualityControl.Check(readings, station.WholeFahrenheit).Usable;

@@ -35,6 +35,7 @@ internal static class StationEndpoints
         stations.MapPost("/{ghcnId}/readings", ImportAsync).RequireAuthorization(Access.Plan)
             .WithSummary("Stores a file of the station's record: GHCN-Daily, NOAA's tables or plain CSV; gzip or not.")
             .Accepts<IFormFile>("text/plain", ["text/csv", "application/gzip", .. HandedInFile.AnyType]);
+        stations.MapKnownWeather();
     }
 
     private static async Task<List<StationView>> ListAsync(WorkWindowsDb db, CancellationToken cancellation) =>

@@ -9,7 +9,7 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Weather;
 
 /// <summary>What the checks found in a station's record.</summary>
-public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, ParcelRecords records)
+public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, ParcelRecords records, IClock clock)
 {
     /// <param name="GhcnId">The station.</param>
     /// <param name="ComparedWith">The stations around that it was compared with.</param>
@@ -44,8 +44,9 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
         if (all.SingleOrDefault(row => row.GhcnId == ghcnId) is not { } station)
             return null;
         var around = new StationNeighbours(all).Of(station, false, RecordPlace.Of(station.Described()));
-        var alone = await weather.CheckedAsync(station, cancellation);
-        var group = around.Count > 1 ? await records.GroupAsync(around, cancellation) : null;
+        var now = clock.GetCurrentInstant();
+        var alone = await weather.CheckedAsync(station, now, cancellation);
+        var group = around.Count > 1 ? await records.GroupAsync(around, now, cancellation) : null;
         var rejected = alone.Rejected
             .Concat(group?.Rejected.Where(said => said.StationId == ghcnId).Select(said => said.Reading) ?? [])
             .ToList();

@@ -21,52 +21,61 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     /// </summary>
     public static readonly Duration LongestAlertAge = Duration.FromHours(3);
 
+    /// <summary>
+    /// So long what was last forecast for a day stands in for its observation. When observations stop, the day after the
+    /// last one is missing after this time, and runs and sums over it are not known. Stations report days late as a rule:
+    /// common practice, no source.
+    /// </summary>
+    public static readonly Duration LongestObservationAge = Duration.FromDays(10);
+
     /// <summary>Today and six more: watches and outlooks do not reach further.</summary>
     private const int DaysOfAlerts = 7;
 
-    private static readonly Duration LongestKept = Duration.FromDays(10);
-
     private static readonly TimeSpan CachedFor = TimeSpan.FromHours(1);
 
-    /// <summary>All that a station has reported and that may be used.</summary>
-    public async Task<DailySeries> ObservedAsync(Station station, CancellationToken cancellation) =>
-        (await CheckedAsync(station, cancellation)).Usable;
+    /// <summary>All that a station has reported and that may be used, as it was known on a moment.</summary>
+    public async Task<DailySeries> ObservedAsync(Station station, Instant asOf, CancellationToken cancellation) =>
+        (await CheckedAsync(station, asOf, cancellation)).Usable;
 
     /// <summary>All that a station has reported, parted into what may be used and what may not.</summary>
-    public async Task<CheckedSeries> CheckedAsync(Station station, CancellationToken cancellation)
+    /// <param name="station">The station with the version that its record has now.</param>
+    /// <param name="asOf">The moment: values that became known later do not count, and those they replaced do.</param>
+    /// <param name="cancellation">Ends the query.</param>
+    public async Task<CheckedSeries> CheckedAsync(Station station, Instant asOf, CancellationToken cancellation)
     {
+        if (asOf < station.RecordChangedAt)
+            return await ReadAsync(station, asOf, cancellation);
         // The version is part of the key, so that an import on any server is seen on all.
         var key = (station.Id, station.RecordVersion);
-        if (cache.TryGetValue(key, out CheckedSeries? cached))
-            return cached!;
-        var readings = await db.StationReadings.AsNoTracking()
-            .Where(reading => reading.StationId == station.Id)
-            .OrderBy(reading => reading.Element).ThenBy(reading => reading.Date)
-            .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
-            .ToListAsync(cancellation);
-        return cache.Set(key, QualityControl.Check(readings, station.WholeFahrenheit), CachedFor);
+        return cache.TryGetValue(key, out CheckedSeries? cached)
+            ? cached!
+            : cache.Set(key, await ReadAsync(station, asOf, cancellation), CachedFor);
     }
+
+    private async Task<CheckedSeries> ReadAsync(Station station, Instant asOf, CancellationToken cancellation) =>
+        QualityControl.Check(
+            await KnownReadings.Of(db, station, asOf)
+                .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
+                .ToListAsync(cancellation),
+            station.WholeFahrenheit);
 
     /// <summary>
     /// What was forecast for a station, the newest forecast of each value, or null. Days that have passed keep what was
     /// last forecast for them, until they are observed.
     /// </summary>
     /// <param name="stationId">The station.</param>
-    /// <param name="now">The time of asking.</param>
+    /// <param name="asOf">The moment it is known on: forecasts that were fetched later do not count.</param>
     /// <param name="zone">The zone whose days are meant.</param>
     /// <param name="cancellation">Ends the query.</param>
     public async Task<Engine.Weather.Forecast?> ForecastAsync(
-        Guid stationId, Instant now, DateTimeZone zone, CancellationToken cancellation)
+        Guid stationId, Instant asOf, DateTimeZone zone, CancellationToken cancellation)
     {
-        var today = now.InZone(zone).Date;
-        var earliest = now - LongestKept;
-        var forecasts = await db.Forecasts.AsNoTracking().Include(forecast => forecast.Readings)
-            .Where(forecast => forecast.StationId == stationId && forecast.IssuedAt > earliest && forecast.IssuedAt <= now)
-            .OrderBy(forecast => forecast.IssuedAt).ToListAsync(cancellation);
+        var today = asOf.InZone(zone).Date;
+        var forecasts = await KnownForecasts.Of(db, stationId, asOf).ToListAsync(cancellation);
         var newest = new Dictionary<(LocalDate, DailyElement), DailyReading>();
         foreach (var forecast in forecasts)
         {
-            var isRecent = now - forecast.IssuedAt <= LongestUsableAge;
+            var isRecent = asOf - forecast.IssuedAt <= LongestUsableAge;
             foreach (var reading in forecast.Readings.Where(reading => isRecent || reading.Date < today))
                 newest[(reading.Date, reading.Element)] = new(reading.Date, reading.Element, reading.Value, null);
         }
@@ -78,18 +87,18 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     /// reported on them. Without a recent report today and the days after it are not known.
     /// </summary>
     /// <param name="stationId">The station; null for a place without one, whose alerts nobody asks for.</param>
-    /// <param name="now">The time of asking; later reports do not count.</param>
+    /// <param name="asOf">The moment it is known on: reports that were fetched later do not count.</param>
     /// <param name="zone">The zone whose days are meant.</param>
     /// <param name="first">The first day that is of interest.</param>
     /// <param name="cancellation">Ends the queries.</param>
     public async Task<AlertReport> AlertsAsync(
-        Guid? stationId, Instant now, DateTimeZone zone, LocalDate first, CancellationToken cancellation)
+        Guid? stationId, Instant asOf, DateTimeZone zone, LocalDate first, CancellationToken cancellation)
     {
-        var today = now.InZone(zone).Date;
-        var reports = db.WeatherAlertReports.AsNoTracking()
-            .Where(report => report.StationId == stationId && report.FetchedAt <= now);
-        var newest = await reports.Include(report => report.Alerts).OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
-        DaySpan? notKnown = newest is not null && now - newest.FetchedAt <= LongestAlertAge
+        var today = asOf.InZone(zone).Date;
+        var reports = KnownForecasts.Alerts(db, stationId, asOf);
+        var newest = await reports.Include(report => report.Alerts)
+            .OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
+        DaySpan? notKnown = newest is not null && asOf - newest.FetchedAt <= LongestAlertAge
             ? null
             : new(today, DaysOfAlerts);
         if (newest is null)

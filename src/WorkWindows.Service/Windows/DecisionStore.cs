@@ -5,6 +5,7 @@ using WorkWindows.Engine.Decisions;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Rules.Reading;
 using WorkWindows.Engine.Signals;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Windows;
@@ -100,7 +101,3 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
         }
     }
 }
-
-/// <summary>The clock says it is earlier than when a stored decision was made; nothing may be decided until it is right.</summary>
-public sealed class ClockSetBackException(Instant now, Instant decidedAt) : InvalidOperationException(
-    $"The clock says {now}, but a decision was stored at {decidedAt}. Set the clock right; nothing was evaluated.");

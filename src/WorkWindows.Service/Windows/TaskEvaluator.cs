@@ -42,6 +42,7 @@ public sealed class TaskEvaluator(
         var span = LeadIn.Before(days, packs.OfAny(properties));
         var said = await records.ReadAsync(properties, span, cancellation);
 
+        var now = clock.GetCurrentInstant();
         var outlooks = new Dictionary<(Guid?, DateTimeZone), Outlooks>();
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
         var places = new Dictionary<(PointWeather, Guid Property), PropertyWeather>();
@@ -53,8 +54,8 @@ public sealed class TaskEvaluator(
             {
                 var asked = (source.Primary?.Id, row.Task.Zone);
                 if (!outlooks.TryGetValue(asked, out var outlook))
-                    outlooks[asked] = outlook = await OutlooksAsync(asked.Id, row.Task.Zone, span, cancellation);
-                var observed = await blends.ObservedAsync(source, cancellation);
+                    outlooks[asked] = outlook = await OutlooksAsync(asked.Id, now, row.Task.Zone, span, cancellation);
+                var observed = await blends.ObservedAsync(source, now, cancellation);
                 var signals = SignalSetBuilder.Build(
                     source.Point, span, observed, outlook.Forecast, row.Task.Zone, shift, outlook.Alerts);
                 points[(source, row.Task.Zone)] = point = new(
@@ -74,13 +75,9 @@ public sealed class TaskEvaluator(
     }
 
     private async Task<Outlooks> OutlooksAsync(
-        Guid? station, DateTimeZone zone, DaySpan span, CancellationToken cancellation)
-    {
-        var now = clock.GetCurrentInstant();
-        return new(
-            station is { } id ? await weather.ForecastAsync(id, now, zone, cancellation) : null,
-            await weather.AlertsAsync(station, now, zone, span.First, cancellation));
-    }
+        Guid? station, Instant asOf, DateTimeZone zone, DaySpan span, CancellationToken cancellation) => new(
+            station is { } id ? await weather.ForecastAsync(id, asOf, zone, cancellation) : null,
+            await weather.AlertsAsync(station, asOf, zone, span.First, cancellation));
 
     private async Task<List<TaskRow>> RowsAsync(
         IQueryable<PlannedTask> tasks, string organization, CancellationToken cancellation)

@@ -40,6 +40,7 @@ internal static class ScenarioWeather
                 Element = reading.Element,
                 Date = reading.Date,
                 Value = reading.Value,
+                KnownSince = Instant.MinValue,
             });
         }
         var forecast = new Service.Weather.Forecast

@@ -5,6 +5,7 @@ using NodaTime;
 using NodaTime.Testing;
 using Npgsql;
 using Shouldly;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Tests.Storage;
@@ -86,7 +87,7 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
         _clock.AdvanceMinutes(-1);
         var fault = await Should.ThrowAsync<ClockSetBackException>(() => host.RunNightAsync(land.Organization));
 
-        fault.Message.ShouldContain("Set the clock right; nothing was evaluated.");
+        fault.Message.ShouldContain("Set the clock right; nothing was stored.");
         (await StoredAsync(land)).Decisions.ShouldBe(1);
     }
 

@@ -122,7 +122,15 @@ public sealed class TenantIsolationTests(TestDatabase database) : IClassFixture<
     [InlineData("delete from audit_entries")]
     [InlineData("update rule_overrides set last_day = last_day + 1")]
     [InlineData("delete from rule_overrides")]
-    public async Task Decisions_CannotBeChanged(string sql)
+    [InlineData("update superseded_readings set value = 0")]
+    [InlineData("delete from superseded_readings")]
+    [InlineData("delete from station_readings")]
+    [InlineData("update forecasts set fetched_at = now()")]
+    [InlineData("delete from forecasts")]
+    [InlineData("update forecast_readings set value = 0")]
+    [InlineData("delete from weather_alert_reports")]
+    [InlineData("delete from weather_alerts")]
+    public async Task WhatIsKept_CannotBeChanged(string sql)
     {
         await using var raw = await database.ConnectAsync();
 
