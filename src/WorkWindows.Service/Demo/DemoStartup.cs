@@ -1,4 +1,5 @@
-using WorkWindows.Service.Weather;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Demo;
 
@@ -16,7 +17,17 @@ internal sealed partial class DemoStartup(
         if (await scope.ServiceProvider.GetRequiredService<DemoOrganization>().LoadAsync(cancellationToken))
             LogSignIn(DemoOrganization.ConsultantEmail, DemoOrganization.Password);
         // The demo may have stood still for days.
-        await scope.ServiceProvider.GetRequiredService<ForecastRound>().TopUpDemosAsync(cancellationToken);
+        await using var others = scopes.CreateAsyncScope();
+        var db = others.ServiceProvider.GetRequiredService<WorkWindowsDb>();
+        foreach (var (id, _) in await ScheduledOrganization.AllAsync(db, cancellationToken))
+            await TopUpAsync(id, cancellationToken);
+    }
+
+    private async Task TopUpAsync(Guid organization, CancellationToken cancellation)
+    {
+        await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
+        await scope.ServiceProvider.GetRequiredService<DemoWeather>().TopUpAsync(cancellation);
     }
 
     public Task StartAsync(CancellationToken cancellationToken) => Task.CompletedTask;

@@ -10,7 +10,7 @@ internal static class GoodToCut
     {
         var standing = plan.Standing(night);
         foreach (var owned in night.Tasks.Where(task => task.Task.LandownerId is not null)
-            .GroupBy(task => task.Task.LandownerId!.Value))
+            .GroupBy(task => task.Task.LandownerId!.Value).Where(owned => !night.SeenInPart.Contains(owned.Key)))
         {
             var news = owned.Select(task => News(plan, standing, task, owned.Key)).Where(news => !news.Runs.IsEmpty)
                 .ToImmutableArray();

@@ -38,6 +38,32 @@ public sealed class Message : ITenantRow
     public Instant? DeadAt { get; set; }
 
     public string? LastError { get; set; }
+
+    /// <param name="draft">What to say, and to whom.</param>
+    /// <param name="now">The time of writing.</param>
+    /// <param name="date">The organization's date, which orders what calendars are told.</param>
+    /// <param name="options">The sender.</param>
+    public static Message Of(NoticeDraft draft, Instant now, LocalDate date, MailOptions options)
+    {
+        var id = Guid.CreateVersion7();
+        return new()
+        {
+            Id = id,
+            DedupeKey = draft.Key,
+            Kind = draft.Kind,
+            RecipientId = draft.To.Id,
+            ToAddress = draft.To.Address!,
+            Subject = draft.Notice.Subject,
+            TextBody = NoticeText.Of(draft.Notice),
+            HtmlBody = NoticeHtml.Of(draft.Notice),
+            Calendar = draft.Calendar is { } calendar
+                ? CalendarFile.Of(calendar, date, now, options.SenderAddress, options.MessageDomain)
+                : null,
+            MessageId = $"{id:N}@{options.MessageDomain}",
+            CreatedAt = now,
+            NextAttemptAt = now,
+        };
+    }
 }
 
 internal sealed class MessageMapping : IEntityTypeConfiguration<Message>

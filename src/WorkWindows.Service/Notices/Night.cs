@@ -9,8 +9,10 @@ namespace WorkWindows.Service.Notices;
 /// <param name="Now">The time of planning.</param>
 /// <param name="Date">The organization's date, which the keys of messages name.</param>
 /// <param name="Organization">Who speaks.</param>
-/// <param name="Tasks">Every task that is not completed.</param>
-/// <param name="Announced">The windows that people were told of and that were not stopped.</param>
+/// <param name="Tasks">The tasks that are looked at: all that are not completed, or those that something touched.</param>
+/// <param name="Announced">
+/// The windows that people were told of and that were not stopped; none of a task that is open and not looked at.
+/// </param>
 /// <param name="People">Landowners and crew leads by id.</param>
 /// <param name="Written">The keys of messages that were written before.</param>
 public sealed record Night(
@@ -24,6 +26,11 @@ public sealed record Night(
 {
     /// <summary>Days that a notice looks ahead, after today.</summary>
     public const int DaysAhead = 7;
+
+    /// <summary>
+    /// Landowners who have open tasks that are not looked at. They are offered days when all of theirs are, in one mail.
+    /// </summary>
+    public IReadOnlySet<Guid> SeenInPart { get; init; } = new HashSet<Guid>();
 }
 
 /// <summary>Who a notice comes from.</summary>

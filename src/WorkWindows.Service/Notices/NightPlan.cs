@@ -60,6 +60,7 @@ public static class NoticeKinds
     public const string Reminder = "reminder";
     public const string DoNotStart = "do-not-start";
     public const string StopWork = "stop-work";
+    public const string Outage = "outage";
 }
 
 /// <summary>Entries for a calendar.</summary>

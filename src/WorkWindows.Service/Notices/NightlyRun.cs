@@ -5,6 +5,8 @@ using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Notices;
@@ -14,8 +16,8 @@ namespace WorkWindows.Service.Notices;
 /// from it: all of it or nothing. Running it again in the same night adds nothing.
 /// </summary>
 public sealed partial class NightlyRun(
-    WorkWindowsDb db, CurrentOrganization current, TaskEvaluator evaluator, DecisionStore decisions,
-    IBackgroundJobClient jobs, IOptions<MailOptions> mail, IClock clock, ILogger<NightlyRun> logger)
+    WorkWindowsDb db, CurrentOrganization current, TaskEvaluator evaluator, ParcelSources sources,
+    DecisionStore decisions, IBackgroundJobClient jobs, IOptions<MailOptions> mail, IClock clock, ILogger<NightlyRun> logger)
 {
     private const int DaysEvaluated = 366;
 
@@ -23,7 +25,21 @@ public sealed partial class NightlyRun(
     private const int DaysBack = 3;
 
     /// <exception cref="ClockSetBackException">A decision was made later than the clock says it is.</exception>
-    public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
+    public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
+        RunAsync(organizationId, db.PlannedTasks, cancellation);
+
+    /// <summary>The same for the tasks that a change of weather touches; what was said of others stands.</summary>
+    /// <exception cref="ClockSetBackException">A decision was made later than the clock says it is.</exception>
+    public async Task LookAsync(Guid organizationId, WeatherChange change, CancellationToken cancellation)
+    {
+        current.Set(organizationId);
+        var parcels = await sources.TouchedByAsync(change, cancellation);
+        await RunAsync(
+            organizationId, db.PlannedTasks.Where(task => parcels.Contains(task.ParcelId)), cancellation);
+    }
+
+    private async Task RunAsync(
+        Guid organizationId, IQueryable<PlannedTask> lookedAt, CancellationToken cancellation)
     {
         current.Set(organizationId);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
@@ -31,7 +47,7 @@ public sealed partial class NightlyRun(
         await db.Database.ExecuteSqlAsync(
             $"select pg_advisory_xact_lock(hashtextextended({$"nightly:{organizationId}"}, 0))", cancellation);
         var now = clock.GetCurrentInstant();
-        var tasks = await EvaluateAsync(now, cancellation);
+        var tasks = await EvaluateAsync(now, lookedAt, cancellation);
         var night = await NightAsync(now, tasks, cancellation);
         var plan = NightPlan.Of(night);
         Write(night, plan);
@@ -46,12 +62,15 @@ public sealed partial class NightlyRun(
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
     }
 
-    private async Task<List<TaskTonight>> EvaluateAsync(Instant now, CancellationToken cancellation)
+    private IQueryable<PlannedTask> Open => db.PlannedTasks.Where(task => task.CompletedOn == null);
+
+    private async Task<List<TaskTonight>> EvaluateAsync(
+        Instant now, IQueryable<PlannedTask> lookedAt, CancellationToken cancellation)
     {
-        var open = db.PlannedTasks.Where(task => task.CompletedOn == null);
+        var open = lookedAt.Where(task => task.CompletedOn == null);
         var zones = await open.Select(task => task.Parcel.Property.TimeZone).Distinct().ToListAsync(cancellation);
         var waiting = await open.Where(task => task.Prerequisites.Any(link =>
-                open.Any(first => first.Id == link.PrerequisiteId)))
+                Open.Any(first => first.Id == link.PrerequisiteId)))
             .Select(task => task.Id).ToHashSetAsync(cancellation);
         var tonight = new List<TaskTonight>();
         foreach (var zone in zones.Order(StringComparer.Ordinal))
@@ -74,15 +93,23 @@ public sealed partial class NightlyRun(
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var date = now.InZone(DateTimeZoneProviders.Tzdb[organization.TimeZone]).Date;
         var oldest = date.PlusDays(-DaysBack);
+        var lookedAt = tasks.Select(task => task.Task.Id).ToList();
+        var others = Open.Where(task => !lookedAt.Contains(task.Id));
         var announced = await db.Announcements
-            .Where(window => window.StoppedAt == null && window.LastDay >= oldest)
+            .Where(window => window.StoppedAt == null && window.LastDay >= oldest
+                && !others.Any(task => task.Id == window.TaskId))
             .OrderBy(window => window.FirstDay).ThenBy(window => window.Id).ToListAsync(cancellation);
         var people = await db.People.AsNoTracking()
             .Select(person => new Recipient(person.Id, person.DisplayName, person.Email))
             .ToDictionaryAsync(person => person.Id, cancellation);
         var written = await db.Messages.Where(message => message.CreatedAt >= now - Duration.FromDays(DaysBack))
             .Select(message => message.DedupeKey).ToHashSetAsync(cancellation);
-        return new(now, date, new(organization.Name, organization.PostalAddress), tasks, announced, people, written);
+        var partly = await others.Where(task => task.Parcel.Property.LandownerId != null)
+            .Select(task => task.Parcel.Property.LandownerId!.Value).ToHashSetAsync(cancellation);
+        return new(now, date, new(organization.Name, organization.PostalAddress), tasks, announced, people, written)
+        {
+            SeenInPart = partly,
+        };
     }
 
     private void Write(Night night, NightPlan plan)
@@ -92,7 +119,7 @@ public sealed partial class NightlyRun(
         foreach (var window in plan.Stopped)
             window.StoppedAt = night.Now;
         db.Announcements.AddRange(plan.Announced);
-        db.Messages.AddRange(plan.Messages.Select(draft => MessageOf(night, draft)));
+        db.Messages.AddRange(plan.Messages.Select(draft => Message.Of(draft, night.Now, night.Date, mail.Value)));
     }
 
     /// <summary>An offer that still waits to be sent must not arrive after the notice that takes it back.</summary>
@@ -106,29 +133,6 @@ public sealed partial class NightlyRun(
             .ToListAsync(cancellation);
         foreach (var message in waiting)
             (message.DeadAt, message.LastError) = (night.Now, "superseded by a stop-work notice");
-    }
-
-    private Message MessageOf(Night night, NoticeDraft draft)
-    {
-        var id = Guid.CreateVersion7();
-        var options = mail.Value;
-        return new()
-        {
-            Id = id,
-            DedupeKey = draft.Key,
-            Kind = draft.Kind,
-            RecipientId = draft.To.Id,
-            ToAddress = draft.To.Address!,
-            Subject = draft.Notice.Subject,
-            TextBody = NoticeText.Of(draft.Notice),
-            HtmlBody = NoticeHtml.Of(draft.Notice),
-            Calendar = draft.Calendar is { } calendar
-                ? CalendarFile.Of(calendar, night.Date, night.Now, options.SenderAddress, options.MessageDomain)
-                : null,
-            MessageId = $"{id:N}@{options.MessageDomain}",
-            CreatedAt = night.Now,
-            NextAttemptAt = night.Now,
-        };
     }
 
     [LoggerMessage(LogLevel.Information, "Night of {OrganizationId}: {Tasks} tasks evaluated, {Messages} messages written")]

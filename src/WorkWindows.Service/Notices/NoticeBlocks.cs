@@ -27,6 +27,10 @@ internal static class NoticeBlocks
     {
         yield return new Heading("Before you rely on this");
         yield return new ItemList([.. Cautions.Usual.Select(caution => new Item(caution))]);
-        yield return new Paragraph($"{because} {night.Organization.Name}, {night.Organization.PostalAddress}");
+        yield return From(night.Organization, because);
     }
+
+    /// <summary>Why the reader gets the mail, and who sends it.</summary>
+    public static Paragraph From(Sender sender, string because) =>
+        new($"{because} {sender.Name}, {sender.PostalAddress}");
 }

@@ -1,5 +1,6 @@
 using Hangfire;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Notices;
 
@@ -8,6 +9,15 @@ public sealed class NightlyJob(NightlyRun run)
     [DisableConcurrentExecution("nightly:{0}", 60)]
     public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
         run.RunAsync(organizationId, cancellation);
+}
+
+/// <summary>The same for the open tasks that a change of weather touches.</summary>
+public sealed class WeatherLookJob(NightlyRun run)
+{
+    [DisableConcurrentExecution("nightly:{0}", 60)]
+    public Task RunAsync(
+        Guid organizationId, Guid[] records, Guid[] outlooks, Guid[] parcels, CancellationToken cancellation) =>
+        run.LookAsync(organizationId, new(records, outlooks, parcels), cancellation);
 }
 
 /// <summary>
@@ -20,6 +30,19 @@ public sealed class PromptLook(IBackgroundJobClient jobs, CurrentOrganization cu
     {
         var organization = current.Id!.Value;
         jobs.Enqueue<NightlyJob>(job => job.RunAsync(organization, CancellationToken.None));
+    }
+
+    /// <summary>Only the tasks that the change touches; none when nothing has changed.</summary>
+    public void Enqueue(WeatherChange change)
+    {
+        if (change.IsEmpty)
+            return;
+        var organization = current.Id!.Value;
+        Guid[] records = [.. change.Records.Order()];
+        Guid[] outlooks = [.. change.Outlooks.Order()];
+        Guid[] parcels = [.. change.Parcels.Order()];
+        jobs.Enqueue<WeatherLookJob>(
+            job => job.RunAsync(organization, records, outlooks, parcels, CancellationToken.None));
     }
 }
 

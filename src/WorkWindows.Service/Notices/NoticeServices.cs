@@ -19,6 +19,7 @@ public static class NoticeServices
                 : new OutboxFolder(folder));
         services.AddScoped<NightlyRun>();
         services.AddScoped<PromptLook>();
+        services.AddScoped<OutageWatch>();
         services.AddScoped<Outbox>();
         services.AddScoped<OutboxRound>();
         services.AddScoped<NightlySchedule>();

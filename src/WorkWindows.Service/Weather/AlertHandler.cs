@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Feeds.Alerts;
@@ -8,29 +9,31 @@ namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the alerts of an organization's stations, and keeps every answer.</summary>
 public sealed partial class AlertHandler(
-    WorkWindowsDb db, AlertFeed feed, IClock clock, ILogger<AlertHandler> logger)
+    WorkWindowsDb db, AlertFeed feed, FeedStates states, IClock clock, ILogger<AlertHandler> logger)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
-    /// For how many stations something new is known: other alerts, or any after a time in which none were known. A
-    /// station whose alerts cannot be had is logged and passed over.
+    /// The stations of which something new is known, as it is stored: other alerts, or any after a time in which none were
+    /// known. A station whose alerts cannot be had is logged and passed over.
     /// </returns>
-    public async Task<int> FetchAsync(CancellationToken cancellation)
+    public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
-        var changed = 0;
         foreach (var station in await Stations.WithForecast(db).ToListAsync(cancellation))
         {
+            var isNew = false;
             try
             {
-                if (await FetchAsync(station, cancellation))
-                    changed++;
+                isNew = await FetchAsync(station, cancellation);
             }
             catch (FeedException fault)
             {
                 LogFailed(fault, station.GhcnId);
+                await states.NoteAsync(station.Id, WeatherFeed.Alerts, null, fault, cancellation);
+                await db.SaveChangesAsync(cancellation);
             }
+            if (isNew)
+                yield return station.Id;
         }
-        return changed;
     }
 
     private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
@@ -43,6 +46,7 @@ public sealed partial class AlertHandler(
             .Where(kept => kept.StationId == station.Id)
             .OrderByDescending(kept => kept.FetchedAt).FirstOrDefaultAsync(cancellation);
         db.Add(report);
+        await states.NoteAsync(station.Id, WeatherFeed.Alerts, report.FetchedAt, null, cancellation);
         await db.SaveChangesAsync(cancellation);
         return before is null
             || report.FetchedAt - before.FetchedAt > WeatherRecords.LongestAlertAge

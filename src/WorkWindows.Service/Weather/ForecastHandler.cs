@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
@@ -10,26 +11,30 @@ namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the forecasts of an organization's stations, and keeps each once.</summary>
 public sealed partial class ForecastHandler(
-    WorkWindowsDb db, NwsGridpointFeed feed, IClock clock, ILogger<ForecastHandler> logger)
+    WorkWindowsDb db, NwsGridpointFeed feed, FeedStates states, IClock clock, ILogger<ForecastHandler> logger)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
-    /// <returns>How many forecasts were new. A station whose forecast cannot be had is logged and passed over.</returns>
-    public async Task<int> FetchAsync(CancellationToken cancellation)
+    /// <returns>
+    /// The stations with a new forecast, as it is stored. A station whose forecast cannot be had is logged and passed over.
+    /// </returns>
+    public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
-        var stored = 0;
         foreach (var station in await Stations.WithForecast(db).ToListAsync(cancellation))
         {
+            var isNew = false;
             try
             {
-                if (await FetchAsync(station, cancellation))
-                    stored++;
+                isNew = await FetchAsync(station, cancellation);
             }
             catch (FeedException fault)
             {
                 LogFailed(fault, station.GhcnId);
+                await states.NoteAsync(station.Id, WeatherFeed.Forecasts, null, fault, cancellation);
+                await db.SaveChangesAsync(cancellation);
             }
+            if (isNew)
+                yield return station.Id;
         }
-        return stored;
     }
 
     private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
@@ -38,10 +43,13 @@ public sealed partial class ForecastHandler(
         var today = clock.GetCurrentInstant().InZone(zone).Date;
         var reply = await feed.FetchAsync(
             new(station.Place, zone, new(today, today), FeedValidators.None), cancellation);
-        if (reply is not DailyFeedReply.Foretold { Forecast: var daily }
+        var daily = (reply as DailyFeedReply.Foretold)?.Forecast;
+        await states.NoteAsync(station.Id, WeatherFeed.Forecasts, daily?.IssuedAt, null, cancellation);
+        if (daily is null
             || await db.Forecasts.AnyAsync(
                 kept => kept.StationId == station.Id && kept.IssuedAt == daily.IssuedAt, cancellation))
         {
+            await db.SaveChangesAsync(cancellation);
             return false;
         }
         if (!daily.Faults.IsEmpty)

@@ -21,4 +21,36 @@ public sealed class ParcelSources(WorkWindowsDb db)
             parcel.Id, new RecordPlace(parcel.Latitude, parcel.Longitude, parcel.ElevationM), [.. links[parcel.Id]],
             neighbours));
     }
+
+    /// <summary>
+    /// The parcels whose weather a change touches, and no others: forecasts and alerts come from a parcel's own station,
+    /// its record from those it is blended from as well.
+    /// </summary>
+    public async Task<IReadOnlyCollection<Guid>> TouchedByAsync(WeatherChange change, CancellationToken cancellation)
+    {
+        var records = change.Records.ToHashSet();
+        var outlooks = change.Outlooks.ToHashSet();
+        var all = await AllAsync(cancellation);
+        return
+        [
+            .. all.Where(parcel => change.Parcels.Contains(parcel.Key) || IsTouched(parcel.Value))
+                .Select(parcel => parcel.Key),
+        ];
+
+        bool IsTouched(WeatherSource source) =>
+            source.Temperature.Any(station => records.Contains(station.Id))
+            || (source.Wind is { } wind && records.Contains(wind.Id))
+            || (source.Primary is { } primary && outlooks.Contains(primary.Id));
+    }
+
+    /// <summary>The stations that any parcel takes temperatures or winds from, in the order of their ids.</summary>
+    public async Task<IReadOnlyList<Station>> InUseAsync(CancellationToken cancellation) =>
+    [
+        .. (await AllAsync(cancellation)).Values
+            .SelectMany(source => source.Wind is { } wind ? source.Temperature.Append(wind) : source.Temperature)
+            .DistinctBy(station => station.Id).OrderBy(station => station.GhcnId, StringComparer.Ordinal),
+    ];
+
+    private async Task<IReadOnlyDictionary<Guid, WeatherSource>> AllAsync(CancellationToken cancellation) =>
+        await OfAsync(await db.Parcels.Select(parcel => parcel.Id).ToListAsync(cancellation), cancellation);
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 
@@ -39,7 +40,7 @@ internal static class ParcelStationEndpoints
 
     private static async Task<Results<Ok<List<LinkView>>, NotFound, ValidationProblem>> ChooseAsync(
         Guid id, ChoiceForm form, WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations,
-        CancellationToken cancellation)
+        PromptLook look, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         if (!await db.Parcels.AnyAsync(parcel => parcel.Id == id, cancellation))
@@ -49,11 +50,16 @@ internal static class ParcelStationEndpoints
         var wind = await FindAsync("wind", form.Wind, faults, db, cancellation);
         if (faults.Any)
             return faults.ToProblem();
+        var before = await LinksAsync(id, db, cancellation);
         await stations.ChooseAsync(id, StationPurpose.Temperature, temperature, cancellation);
         await stations.ChooseAsync(id, StationPurpose.Wind, wind, cancellation);
         await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return TypedResults.Ok(await LinksAsync(id, db, cancellation));
+        var after = await LinksAsync(id, db, cancellation);
+        var isOther = !after.Select(link => (link.Purpose, link.GhcnId))
+            .SequenceEqual(before.Select(link => (link.Purpose, link.GhcnId)));
+        look.Enqueue(WeatherChange.OfParcels(isOther ? [id] : []));
+        return TypedResults.Ok(after);
     }
 
     private static async Task<Station?> FindAsync(

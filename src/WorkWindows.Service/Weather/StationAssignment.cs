@@ -14,7 +14,8 @@ public sealed class StationAssignment(WorkWindowsDb db)
     /// <summary>Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.</summary>
     private const double MinWindCoverage = 0.5;
 
-    public async Task AssignAsync(CancellationToken cancellation)
+    /// <returns>The parcels that take their weather from another station than before, or from none.</returns>
+    public async Task<IReadOnlyCollection<Guid>> AssignAsync(CancellationToken cancellation)
     {
         var stations = await db.Stations.ToDictionaryAsync(station => station.GhcnId, cancellation);
         var current = StationNeighbours.Current(stations.Values).ToList();
@@ -28,7 +29,13 @@ public sealed class StationAssignment(WorkWindowsDb db)
             Assign(parcel, StationPurpose.Temperature, forTemperature, StationChoice.MinCoverage);
             Assign(parcel, StationPurpose.Wind, forWind, MinWindCoverage);
         }
+        // Only what is linked matters: a distance may change, and the weather stays the same.
+        var moved = db.ChangeTracker.Entries<ParcelStation>()
+            .Where(entry => entry.State is EntityState.Added or EntityState.Deleted
+                || entry.Property(link => link.StationId).IsModified)
+            .Select(entry => entry.Entity.ParcelId).ToHashSet();
         await db.SaveChangesAsync(cancellation);
+        return moved;
 
         void Assign(Parcel parcel, StationPurpose purpose, StationCandidate[] candidates, double minCoverage)
         {

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -14,7 +15,8 @@ namespace WorkWindows.Service.Weather;
 public sealed record StationForm(string? Name, double? Latitude, double? Longitude, double? ElevationM);
 
 /// <summary>Keeps the list of stations.</summary>
-public sealed class StationHandler(WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations)
+public sealed class StationHandler(
+    WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations, PromptLook look)
 {
     private const double LowestM = -500, HighestM = 9_000;
 
@@ -49,9 +51,12 @@ public sealed class StationHandler(WorkWindowsDb db, CurrentOrganization organiz
         }
         (station.Name, station.ElevationM) = (name, form.ElevationM);
         (station.Latitude, station.Longitude) = (form.Latitude!.Value, form.Longitude!.Value);
+        var entry = db.Entry(station);
+        var isElsewhere = entry.Property(row => row.Latitude).IsModified || entry.Property(row => row.Longitude).IsModified;
         await db.SaveChangesAsync(cancellation);
-        await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue(new WeatherChange(isElsewhere ? [station.Id] : [], [], moved));
         return Change.Done(station);
     }
 }

@@ -1,13 +1,18 @@
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
-/// <summary>Stores a station's file: all of it or nothing, and the same file again changes nothing.</summary>
+/// <summary>
+/// Stores a station's file: all of it or nothing, and the same file again changes nothing. The tasks that it touches are
+/// looked at.
+/// </summary>
 public sealed class StationImportHandler(
-    WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations)
+    WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations,
+    PromptLook look)
 {
     /// <param name="ghcnId">The station, whose readings the file must hold.</param>
     /// <param name="file">Its record, in a form that docs/files.md describes.</param>
@@ -43,8 +48,9 @@ public sealed class StationImportHandler(
         var station = await db.Stations.SingleAsync(station => station.GhcnId == ghcnId, cancellation);
         var counts = await readings.MergeAsync(station, import.Station.Readings, cancellation);
         await db.SaveChangesAsync(cancellation);
-        await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue(new WeatherChange(counts.Created + counts.Updated > 0 ? [station.Id] : [], [], moved));
         return ImportOutcome.Stored(counts);
     }
 }

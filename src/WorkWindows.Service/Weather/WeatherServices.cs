@@ -1,4 +1,5 @@
 using Hangfire;
+using Microsoft.Extensions.Options;
 using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Weather;
@@ -7,6 +8,9 @@ public static class WeatherServices
 {
     /// <summary>The weather service makes a new forecast about every hour; twenty past it has been published.</summary>
     private const string AtTwentyPast = "20 * * * *";
+
+    /// <summary>Records of days are published once or twice a day, at hours that differ from source to source.</summary>
+    private const string EverySixHours = "40 */6 * * *";
 
     public static void AddWeather(this IHostApplicationBuilder builder)
     {
@@ -23,8 +27,15 @@ public static class WeatherServices
         services.AddScoped<ForecastHandler>();
         services.AddScoped<AlertHandler>();
         services.AddScoped<ForecastRound>();
+        services.AddSingleton<IValidateOptions<ObservationOptions>, ObservationFeed.Validation>();
+        services.AddOptions<ObservationOptions>().BindConfiguration(ObservationOptions.Section).ValidateOnStart();
+        services.AddSingleton<ObservationFeed>();
+        services.AddScoped<ObservationHandler>();
+        services.AddScoped<ObservationRound>();
+        services.AddScoped<FeedStates>();
+        services.AddScoped<WeatherRounds>();
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
-            services.AddHostedService<ForecastSchedule>();
+            services.AddHostedService<WeatherSchedule>();
     }
 
     public static void MapWeather(this IEndpointRouteBuilder app)
@@ -34,13 +45,18 @@ public static class WeatherServices
         app.MapRecords();
     }
 
-    /// <summary>Puts the job on the schedule once the database is there to keep it.</summary>
-    private sealed class ForecastSchedule(IRecurringJobManager jobs) : IHostedService
+    /// <summary>Puts the jobs on the schedule once the database is there to keep it.</summary>
+    private sealed class WeatherSchedule(IRecurringJobManager jobs, ObservationFeed observations) : IHostedService
     {
         public Task StartAsync(CancellationToken cancellationToken)
         {
             jobs.AddOrUpdate<ForecastJob>(
                 ForecastJob.Id, job => job.RunAsync(CancellationToken.None), AtTwentyPast);
+            if (observations.Configured is null)
+                jobs.RemoveIfExists(ObservationJob.Id);
+            else
+                jobs.AddOrUpdate<ObservationJob>(
+                    ObservationJob.Id, job => job.RunAsync(CancellationToken.None), EverySixHours);
             return Task.CompletedTask;
         }
 

@@ -26,7 +26,8 @@ public sealed class DemoScenarioTests(ServiceFixture service) : IClassFixture<Se
             // Three weeks in which the service did not run, and then it starts.
             service.Clock.Reset(Instant.FromUtc(2026, month, 25, 15, 0));
             await using (var scope = service.Services.CreateAsyncScope())
-                await scope.ServiceProvider.GetRequiredService<ForecastRound>().RunAsync(CancellationToken.None);
+                await scope.ServiceProvider.GetRequiredService<ForecastRound>()
+                    .RunAsync(organization, CancellationToken.None);
             var week = await client.ReadAsync("/api/week");
 
             var tasks = week.GetProperty("tasks").EnumerateArray().ToList();

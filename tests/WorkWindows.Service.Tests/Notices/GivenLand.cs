@@ -91,6 +91,13 @@ internal sealed record GivenLand(
         await db.SaveChangesAsync();
     }
 
+    public async Task AddConsultantAsync()
+    {
+        await using var db = Open();
+        db.Add(Person("ada", Role.Consultant));
+        await db.SaveChangesAsync();
+    }
+
     public static PlannedTask NewTask(Guid parcel, string key, string practice, Guid? lead = null) =>
         new() { Key = key, ParcelId = parcel, PracticeId = practice, CrewSize = 2, CrewLeadId = lead };
 

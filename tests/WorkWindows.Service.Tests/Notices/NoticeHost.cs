@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using NodaTime;
+using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
@@ -25,7 +26,8 @@ internal sealed class NoticeHost : IDisposable
 
     public NoticeHost(
         TestDatabase database, IClock clock, IMailTransport? transport = null, IInterceptor? interceptor = null,
-        bool loseJobs = false, params (string Key, string Value)[] settings)
+        bool loseJobs = false, IDailyFeed? feed = null,
+        params (string Key, string Value)[] settings)
     {
         Folder = Directory.CreateTempSubdirectory("ww-notices-").FullName;
         var builder = Host.CreateEmptyApplicationBuilder(null);
@@ -38,6 +40,8 @@ internal sealed class NoticeHost : IDisposable
         builder.Configuration.AddInMemoryCollection(settings.Select(one => KeyValuePair.Create(one.Key, (string?)one.Value)));
         builder.Services.AddLogging(logging => logging.AddProvider(Logs));
         builder.Services.AddSingleton(clock);
+        if (feed is not null)
+            builder.Services.AddSingleton(feed);
         builder.AddStorage();
         builder.AddWeather();
         builder.AddWindows();
@@ -70,6 +74,13 @@ internal sealed class NoticeHost : IDisposable
         await using var scope = _host.Services.CreateAsyncScope();
         await use(scope.ServiceProvider.GetRequiredService<T>());
     }
+
+    public Task InOrganizationAsync<T>(Guid organization, Func<T, Task> use) where T : notnull =>
+        InScopeAsync<IServiceProvider>(scope =>
+        {
+            scope.GetRequiredService<CurrentOrganization>().Set(organization);
+            return use(scope.GetRequiredService<T>());
+        });
 
     public T Get<T>() where T : notnull => _host.Services.GetRequiredService<T>();
 

@@ -85,7 +85,8 @@ public sealed class AlertHandlerTests(TestDatabase database) : IClassFixture<Tes
         using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
         return await new AlertHandler(
-            db, new(feeds.Http, feeds.Options), _clock, NullLogger<AlertHandler>.Instance).FetchAsync(Cancellation);
+            db, new(feeds.Http, feeds.Options), new FeedStates(db, _clock), _clock, NullLogger<AlertHandler>.Instance)
+            .FetchAsync(Cancellation).CountAsync();
     }
 
     private static Task SendAsync(HttpContext context, ReadOnlyMemory<byte> body) =>

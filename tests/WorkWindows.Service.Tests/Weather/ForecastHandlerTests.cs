@@ -97,7 +97,8 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
         return await new ForecastHandler(
-            db, new(feeds.Http, new(feeds.Http, feeds.Options)), feeds.Clock, NullLogger<ForecastHandler>.Instance)
-            .FetchAsync(TestContext.Current.CancellationToken);
+            db, new(feeds.Http, new(feeds.Http, feeds.Options)), new FeedStates(db, feeds.Clock), feeds.Clock,
+            NullLogger<ForecastHandler>.Instance)
+            .FetchAsync(TestContext.Current.CancellationToken).CountAsync();
     }
 }

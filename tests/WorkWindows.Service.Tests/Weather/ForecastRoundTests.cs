@@ -18,10 +18,10 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
     private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
 
     [Fact]
-    public async Task Run_QueuesANightlyLook_WhenOnlyTheAlertsChanged()
+    public async Task Run_HasTheStationsTasksLookedAt_WhenOnlyTheAlertsChanged()
     {
         var organization = await database.AddOrganizationAsync("Org");
-        await GivenStation.StoreAsync(database, organization, "USC00000001", 42.745, -73.752);
+        var station = await GivenStation.StoreAsync(database, organization, "USC00000001", 42.745, -73.752);
         var alerts = Payload();
         await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
             context, 200, "application/geo+json",
@@ -45,8 +45,10 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
         {
             host.Queued.Clear();
             _clock.AdvanceHours(1);
-            await host.InScopeAsync<ForecastRound>(round => round.RunAsync(Cancellation));
-            return host.Queued.Count(job => job.Type == typeof(NightlyJob) && job.Args[0].Equals(organization));
+            await host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation));
+            host.Queued.ShouldAllBe(job => job.Type == typeof(WeatherLookJob));
+            return host.Queued.Count(job => job.Args[0].Equals(organization)
+                && ((Guid[])job.Args[2]).SequenceEqual(new[] { station }));
         }
     }
 }

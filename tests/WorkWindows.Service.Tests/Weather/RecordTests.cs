@@ -109,7 +109,7 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
     [InlineData(StationPurpose.Temperature, 0d, "Temperatures, on days that lack others")]
     [InlineData(StationPurpose.Wind, null, "Wind")]
     public void StationLine_SaysWhatIsTakenFromTheStation(StationPurpose purpose, double? share, string use) =>
-        new StationLine(purpose, "Larkspur", "USC00200001", 900, null, null, null, share).Use.ShouldBe(use);
+        new StationLine(purpose, "Larkspur", "USC00200001", 900, null, null, new(null, null), true, share).Use.ShouldBe(use);
 
     private async Task<HttpClient> ConsultantAsync() =>
         await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));

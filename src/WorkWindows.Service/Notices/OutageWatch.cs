@@ -1,0 +1,85 @@
+using Hangfire;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using NodaTime;
+using NodaTime.Text;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>Tells an organization's consultants, once, that weather has stopped coming.</summary>
+public sealed partial class OutageWatch(
+    WorkWindowsDb db, CurrentOrganization current, IBackgroundJobClient jobs, IOptions<MailOptions> mail, IClock clock,
+    ILogger<OutageWatch> logger)
+{
+    /// <summary>
+    /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody has a
+    /// mail address, nobody was told, and the next round tries again.
+    /// </summary>
+    /// <param name="feeds">What was just asked for: a feed that nobody asks has not stopped.</param>
+    /// <param name="cancellation">Ends the queries; nothing is written then.</param>
+    /// <returns>The stations of which something is not known any more that was known before.</returns>
+    public async Task<IReadOnlyCollection<Guid>> TellAsync(
+        IReadOnlyCollection<WeatherFeed> feeds, CancellationToken cancellation)
+    {
+        await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
+        var now = clock.GetCurrentInstant();
+        var stopped = (await UntoldAsync(feeds, cancellation)).FindAll(feed => feed.State.IsOut(now));
+        if (stopped.Count == 0)
+            return [];
+        var people = await db.People.AsNoTracking().Where(person => person.Role == Role.Consultant)
+            .OrderBy(person => person.Id)
+            .Select(person => new Recipient(person.Id, person.DisplayName, person.Email)).ToListAsync(cancellation);
+        var told = people.FindAll(person => person.Address is not null);
+        if (told.Count == 0)
+        {
+            LogNobody(stopped.Count);
+            return [];
+        }
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
+        // Rounds of different feeds may tell in the same moment.
+        var key = $"outage:{string.Join('+', stopped.Select(feed => feed.State.Feed).Distinct().Order())}"
+            + $":{InstantPattern.ExtendedIso.Format(now)}";
+        var notice = OutageNotice.Of(new(organization.Name, organization.PostalAddress), zone, stopped);
+        db.Messages.AddRange(told.Select(person => Message.Of(
+            new($"{key}:{person.Id}", NoticeKinds.Outage, person, notice, Calendar: null), now,
+            now.InZone(zone).Date, mail.Value)));
+        foreach (var feed in stopped)
+            feed.State.ToldAt = now;
+        await db.SaveChangesAsync(cancellation);
+        await change.CommitAsync(cancellation);
+        var id = organization.Id;
+        jobs.Enqueue<OutboxJob>(job => job.SendAsync(id, CancellationToken.None));
+        return [.. stopped.Select(feed => feed.State.StationId).Distinct()];
+    }
+
+    /// <summary>
+    /// Of a parcel's own stations: one that is only blended in may be silent and leaves no day unknown, and one that no
+    /// parcel uses any more is not asked.
+    /// </summary>
+    private async Task<List<StoppedFeed>> UntoldAsync(
+        IReadOnlyCollection<WeatherFeed> feeds, CancellationToken cancellation)
+    {
+        var used = db.ParcelStations.Where(link => link.Purpose == StationPurpose.Temperature);
+        var rows = await db.FeedStates
+            .Where(state => feeds.Contains(state.Feed) && state.ToldAt == null
+                && (state.Feed == WeatherFeed.Observations
+                    ? db.ParcelStations.Any(link => link.StationId == state.StationId)
+                    : used.Any(link => link.StationId == state.StationId)))
+            .Join(db.Stations, state => state.StationId, station => station.Id,
+                (state, station) => new { State = state, station.Name, station.GhcnId })
+            .OrderBy(row => row.GhcnId).ToListAsync(cancellation);
+        return rows.ConvertAll(row => new StoppedFeed(row.State, $"{row.Name} ({row.GhcnId})"));
+    }
+
+    [LoggerMessage(LogLevel.Warning, "{Count} feeds have stopped, and no consultant has a mail address to be told")]
+    private partial void LogNobody(int count);
+}
+
+/// <summary>A feed that gave nothing usable for longer than its values last.</summary>
+/// <param name="State">How it goes with it.</param>
+/// <param name="Station">The station's name and id.</param>
+public sealed record StoppedFeed(FeedState State, string Station);

@@ -1,0 +1,38 @@
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Weather;
+
+/// <summary>Brings the records of an organization's stations up to date.</summary>
+public sealed class ObservationRound(
+    WorkWindowsDb db, CurrentOrganization current, ObservationHandler observations, StationAssignment stations,
+    OutageWatch outages, PromptLook look)
+{
+    public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
+    {
+        current.Set(organizationId);
+        var changed = new HashSet<Guid>();
+        var moved = new HashSet<Guid>();
+        try
+        {
+            await foreach (var station in observations.FetchAsync(cancellation))
+                changed.Add(station);
+            moved.UnionWith(await AssignAsync(cancellation));
+            changed.UnionWith(await outages.TellAsync([WeatherFeed.Observations], cancellation));
+        }
+        finally
+        {
+            // What is stored is not found new again by the next round, however this one ends.
+            look.Enqueue(new WeatherChange(changed, [], moved));
+        }
+    }
+
+    /// <summary>A record that has grown, or stopped, may make another station the nearest usable one.</summary>
+    private async Task<IReadOnlyCollection<Guid>> AssignAsync(CancellationToken cancellation)
+    {
+        await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
+        var moved = await stations.AssignAsync(cancellation);
+        await change.CommitAsync(cancellation);
+        return moved;
+    }
+}

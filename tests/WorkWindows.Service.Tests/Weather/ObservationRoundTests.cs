@@ -1,0 +1,151 @@
+using Hangfire.Common;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using NodaTime;
+using NodaTime.Testing;
+using Shouldly;
+using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Daily;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Tests.Notices;
+using WorkWindows.Service.Tests.Storage;
+using WorkWindows.Service.Weather;
+
+namespace WorkWindows.Service.Tests.Weather;
+
+public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture<TestDatabase>
+{
+    /// <summary>Noon in Detroit.</summary>
+    private readonly FakeClock _clock = new(Instant.FromUtc(2026, 2, 20, 17, 0));
+
+    private readonly InventedFeed _feed = new();
+
+    private static CancellationToken Cancellation => TestContext.Current.CancellationToken;
+
+    [Fact]
+    public async Task Run_StoresWhatIsNewAndWhatWasCorrected_AndHasThoseTasksLookedAt()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        _feed.Answer = station => station == TwoPlaces.NearId ? [Min(18, -3), Min(19, -4)] : [];
+        (await RunAsync(host, places)).ShouldBe([places.Near.Station]);
+
+        _clock.AdvanceHours(6);
+        (await RunAsync(host, places)).ShouldBeEmpty("the same again");
+        _feed.Answer = station => station == TwoPlaces.NearId ? [Min(18, -5), Min(19, -4)] : [];
+        (await RunAsync(host, places)).ShouldBe([places.Near.Station], "a correction");
+        (await RunAsync(host, places)).ShouldBeEmpty("the correction again");
+
+        await using var db = places.Near.Open();
+        (await db.StationReadings.OrderBy(reading => reading.Date).Select(reading => reading.Value)
+            .ToListAsync(Cancellation)).ShouldBe([-5, -4]);
+        (await db.SupersededReadings.SingleAsync(Cancellation)).Value.ShouldBe(-3);
+    }
+
+    [Fact]
+    public async Task Run_AsksForTheDaysSinceTheLastOne_ForThirtyAgain_AndForDecadesAtFirst()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        _feed.Answer = station => station == TwoPlaces.NearId ? [Min(19, -4)] : [Min(1, -4) with { Date = new(2025, 12, 1) }];
+        await RunAsync(host, places);
+        await RunAsync(host, places);
+
+        _feed.Requests.Select(request => $"{request.Place.GhcnId} {request.Days.Start:R} {request.Days.End:R}").ShouldBe([
+            $"{TwoPlaces.NearId} 1986-02-19 2026-02-19",
+            $"{TwoPlaces.FarId} 1986-02-19 2026-02-19",
+            $"{TwoPlaces.NearId} 2026-01-21 2026-02-19",
+            $"{TwoPlaces.FarId} 2025-12-02 2026-02-19",
+        ]);
+        _feed.Requests[0].Zone.Id.ShouldBe("America/Detroit");
+        _feed.Requests[1].Zone.Id.ShouldBe("America/Chicago");
+    }
+
+    [Fact]
+    public async Task Run_GoesOn_WhenAStationCannotBeHad_AndKeepsWhy()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        _feed.Answer = station => station == TwoPlaces.NearId
+            ? throw new FeedFormatException("The reply is no JSON.")
+            : [Min(19, -4)];
+
+        (await RunAsync(host, places)).ShouldBe([places.FarStation]);
+
+        await using var db = places.Near.Open();
+        var states = await db.FeedStates.ToDictionaryAsync(state => state.StationId, Cancellation);
+        var (near, far) = (states[places.Near.Station], states[places.FarStation]);
+        (near.LastError, near.LastSuccessAt, near.NewestAt).ShouldBe(("The reply is no JSON.", null, null));
+        (far.LastError, far.LastSuccessAt, far.NewestAt)
+            .ShouldBe((null, _clock.GetCurrentInstant(), Instant.FromUtc(2026, 2, 20, 0, 0)));
+    }
+
+    [Fact]
+    public async Task Run_HasLookedAtWhatItStored_WhenItDiesLater()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        _feed.Answer = station => station == TwoPlaces.NearId
+            ? [Min(19, -4)]
+            : throw new InvalidOperationException("No feed throws this.");
+
+        await Should.ThrowAsync<InvalidOperationException>(() => RunAsync(host, places));
+
+        Stations(host.Queued).ShouldBe([places.Near.Station]);
+    }
+
+    [Fact]
+    public async Task Run_AsksNobody_WithoutAFeedOrAStationInUse()
+    {
+        var organization = await database.AddOrganizationAsync("No land");
+        using var host = Host();
+        await host.InScopeAsync<ObservationRound>(round => round.RunAsync(organization, Cancellation));
+        var places = await TwoPlaces.StoreAsync(database);
+        using var unset = new NoticeHost(database, _clock, feed: _feed);
+        await RunAsync(unset, places);
+
+        _feed.Requests.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task Start_GivesEachOrganizationAJobOfItsOwn_SoThatOneThatFailsStopsNoOther()
+    {
+        var (one, other) = (await database.AddOrganizationAsync("One"), await database.AddOrganizationAsync("Other"));
+        using var host = Host();
+
+        await host.InScopeAsync<WeatherRounds>(rounds => rounds.StartObservationsAsync(Cancellation));
+        await host.InScopeAsync<WeatherRounds>(rounds => rounds.StartForecastsAsync(Cancellation));
+
+        foreach (var job in new[] { typeof(ObservationRoundJob), typeof(ForecastRoundJob) })
+        {
+            var organizations = host.Queued.Where(queued => queued.Type == job).Select(queued => (Guid)queued.Args[0]);
+            organizations.Count(id => id == one || id == other).ShouldBe(2);
+        }
+    }
+
+    [Fact]
+    public void Feed_IsNamedInTheSettings_OrTheServiceDoesNotStart()
+    {
+        using var host = new NoticeHost(database, _clock, feed: _feed, settings: [(InventedFeed.Setting, "invent")]);
+
+        Should.Throw<OptionsValidationException>(() => host.Get<IOptions<ObservationOptions>>().Value).Message.ShouldStartWith(
+            "Feeds:Observations is 'invent', which no feed of observations is called: ");
+    }
+
+    private static DailyReading Min(int day, double value) =>
+        new(new(2026, 2, day), DailyElement.MinTemperatureC, value, null);
+
+    private NoticeHost Host() =>
+        new(database, _clock, feed: _feed, settings: [(InventedFeed.Setting, _feed.Key), ("Feeds:UserAgent", "office@example.org")]);
+
+    /// <returns>The stations whose tasks are to be looked at.</returns>
+    private static async Task<Guid[]> RunAsync(NoticeHost host, TwoPlaces places)
+    {
+        host.Queued.Clear();
+        await host.InScopeAsync<ObservationRound>(round => round.RunAsync(places.Near.Organization, Cancellation));
+        return Stations(host.Queued);
+    }
+
+    private static Guid[] Stations(IEnumerable<Job> queued) =>
+        [.. queued.Where(job => job.Type == typeof(WeatherLookJob)).SelectMany(job => (Guid[])job.Args[1])];
+}
