@@ -17,10 +17,10 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
             .Where(link => link.ParcelId == parcelId).OrderBy(link => link.Purpose)
             .Select(link => new StationLine(
                 link.Purpose, link.Station.Name, link.Station.GhcnId, link.DistanceM, link.ElevationDifferenceM,
-                db.StationReadings.Where(reading => reading.StationId == link.StationId)
-                    .Min(reading => (LocalDate?)reading.Date),
-                db.StationReadings.Where(reading => reading.StationId == link.StationId)
-                    .Max(reading => (LocalDate?)reading.Date)))
+                link.Station.FirstDay,
+                new(link.Station.LastDay, db.Forecasts.Where(forecast => forecast.StationId == link.StationId)
+                    .Max(forecast => (Instant?)forecast.IssuedAt)),
+                link.Purpose == StationPurpose.Temperature, null))
             .ToListAsync(cancellation);
         if (own.Find(line => line.Purpose == StationPurpose.Temperature) is not { } primary)
             return own;
@@ -37,8 +37,38 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
             ? primary with { Share = shares[station.GhcnId] }
             : new(
                 StationPurpose.Temperature, station.Name, station.GhcnId, place.DistanceM(station.Described()),
-                station.ElevationM - parcel.ElevationM, station.FirstDay, station.LastDay, shares[station.GhcnId]));
+                station.ElevationM - parcel.ElevationM, station.FirstDay, new(station.LastDay, null),
+                GivesForecast: false, shares[station.GhcnId]));
         return [.. blended, .. own.Where(line => line.Purpose != StationPurpose.Temperature)];
+    }
+
+    /// <summary>
+    /// How old what is known of temperatures is on each property that has a station; where its parcels differ, that of
+    /// the parcel with the oldest.
+    /// </summary>
+    public async Task<IReadOnlyDictionary<Guid, WeatherAge>> AgesAsync(
+        IReadOnlyCollection<Guid> properties, CancellationToken cancellation)
+    {
+        var rows = await db.ParcelStations.AsNoTracking()
+            .Where(link => link.Purpose == StationPurpose.Temperature)
+            .Join(db.Parcels, link => link.ParcelId, parcel => parcel.Id, (link, parcel) => new
+            {
+                parcel.PropertyId,
+                link.StationId,
+                link.Station.LastDay,
+            })
+            .Where(row => properties.Contains(row.PropertyId)).Distinct()
+            .Select(row => new
+            {
+                row.PropertyId,
+                row.LastDay,
+                IssuedAt = db.Forecasts.Where(forecast => forecast.StationId == row.StationId)
+                    .Max(forecast => (Instant?)forecast.IssuedAt),
+            })
+            .ToListAsync(cancellation);
+        return rows.GroupBy(row => row.PropertyId).ToDictionary(property => property.Key, property => new WeatherAge(
+            property.Any(row => row.LastDay is null) ? null : property.Min(row => row.LastDay),
+            property.Any(row => row.IssuedAt is null) ? null : property.Min(row => row.IssuedAt)));
     }
 }
 
@@ -49,11 +79,12 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
 /// <param name="DistanceM">How far it is, metres.</param>
 /// <param name="ElevationDifferenceM">How much higher than the parcel it is, metres; null when either is not known.</param>
 /// <param name="FirstReading">The first day with a reading; null without any.</param>
-/// <param name="LastReading">The last one.</param>
+/// <param name="Age">How old its last reading is, and the newest forecast for it.</param>
+/// <param name="GivesForecast">Whether the parcel's forecast is the one for this station.</param>
 /// <param name="Share">Its share in blended temperatures, 0 to 1; null where the station stands alone.</param>
 public sealed record StationLine(
     StationPurpose Purpose, string Name, string GhcnId, double DistanceM, double? ElevationDifferenceM,
-    LocalDate? FirstReading, LocalDate? LastReading, double? Share = null)
+    LocalDate? FirstReading, WeatherAge Age, bool GivesForecast, double? Share = null)
 {
     private const double Percent = 100;
 

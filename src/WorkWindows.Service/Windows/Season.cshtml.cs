@@ -14,7 +14,7 @@ namespace WorkWindows.Service.Windows;
 
 public sealed class SeasonModel(
     WindowHandler windows, VisibleTasks tasks, ParcelWeather weather, SiteNotes notes, OverrideHandler overrides,
-    IAuthorizationService access, Caller caller, WorkWindowsDb db) : PageModel
+    IAuthorizationService access, Caller caller, WorkWindowsDb db, IClock clock) : PageModel
 {
     private const int DecisionsShown = 10;
 
@@ -22,6 +22,8 @@ public sealed class SeasonModel(
     public int? Year { get; set; }
 
     public LocalDate Today { get; private set; }
+
+    public Instant Now { get; } = clock.GetCurrentInstant();
 
     public SeasonView View { get; private set; } = null!;
 

@@ -1,12 +1,15 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using NodaTime;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Windows;
 
 public sealed class WeekModel(
-    TaskEvaluator evaluator, VisibleTasks tasks, WeekHandler week, Caller caller) : PageModel
+    TaskEvaluator evaluator, VisibleTasks tasks, WeekHandler week, ParcelWeather weather, Caller caller, IClock clock)
+    : PageModel
 {
     [BindProperty(SupportsGet = true, Name = "property")]
     public Guid? Property { get; set; }
@@ -21,13 +24,21 @@ public sealed class WeekModel(
 
     public WeekView View { get; private set; } = null!;
 
+    /// <summary>How old what is known of the weather is, by property; none where there is no station.</summary>
+    public IReadOnlyDictionary<Guid, WeatherAge> Ages { get; private set; } = new Dictionary<Guid, WeatherAge>();
+
+    public Instant Now { get; } = clock.GetCurrentInstant();
+
+    public LocalDate Today { get; private set; }
+
     public bool IsConsultant => caller.Role == Role.Consultant;
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        var today = await week.TodayAsync(cancellation);
+        Today = await week.TodayAsync(cancellation);
         var pending = tasks.All.Where(task => task.CompletedOn == null);
         View = WeekView.Of(
-            await evaluator.EvaluateAsync(pending, WeekView.Horizon(today), cancellation), today, Filter);
+            await evaluator.EvaluateAsync(pending, WeekView.Horizon(Today), cancellation), Today, Filter);
+        Ages = await weather.AgesAsync([.. View.Properties.Select(property => property.Id)], cancellation);
     }
 }
