@@ -30,6 +30,8 @@ internal static class ScenarioWeather
             Longitude = -83.68,
             ElevationM = 250,
             WholeFahrenheit = true,
+            FirstDay = Observed().First().Date,
+            LastDay = Observed().Last().Date,
         };
         db.Add(station);
         foreach (var reading in Observed())
