@@ -59,7 +59,7 @@ public class ChancesBenchmark
         {
             var rules = new ChanceRules(packs, ensembles[point]);
             for (var task = point; task < Tasks; task += Points)
-                workableDays += rules.Of(tasks[task], new(Today, Days)).WorkableDays;
+                workableDays += rules.Of(tasks[task], new(Today, Days)).WorkableDays ?? 0;
         }
         return workableDays;
     }

@@ -15,14 +15,14 @@ public sealed class TaskChances
     public const int LongestBreakDays = 13;
 
     private readonly Ensemble ensemble;
-    private readonly ImmutableArray<WorkingSeason> seasons;
+    private readonly ImmutableArray<MemberSeason> seasons;
     private readonly int[] workable, unknown;
     private readonly ImmutableArray<double?> shares;
 
     internal TaskChances(DaySpan days, Ensemble ensemble, ImmutableArray<MemberDays> members)
     {
         (Days, this.ensemble, Members) = (days, ensemble, members);
-        seasons = [.. members.Select(member => WorkingSeason.Of(member.Workable, LongestBreakDays))];
+        seasons = [.. members.Select(member => MemberSeason.Of(member, LongestBreakDays))];
         (workable, unknown) = (new int[days.Count], new int[days.Count]);
         foreach (var member in members)
         {
@@ -56,17 +56,23 @@ public sealed class TaskChances
         }
     }
 
-    /// <summary>The first workable day.</summary>
-    public DateSpread Opens => DateSpread.Of(seasons.Select(season => season.First), Days);
+    /// <summary>The first workable day. A member with an unknown day before it does not know.</summary>
+    public DateSpread Opens => Spread(season => season.OpeningIsKnown, season => season.First);
 
     /// <summary>
-    /// The last workable day before a break of more than <see cref="LongestBreakDays"/> days; of members whose working
-    /// season lasts to the end of the days nothing is counted.
+    /// The last workable day before a break of more than <see cref="LongestBreakDays"/> days; it does not happen in
+    /// members whose working season lasts to the end of the days. A member that an unknown day may prolong, or open
+    /// sooner, does not know.
     /// </summary>
-    public DateSpread Closes => DateSpread.Of(seasons.Select(season => season.Last), Days);
+    public DateSpread Closes => Spread(season => season.ClosingIsKnown, season => season.Last);
 
-    /// <summary>The mean number of workable days until the working season closes; 0 where it never opens.</summary>
-    public double WorkableDays => seasons.Average(season => season.WorkableDays);
+    /// <summary>
+    /// The mean number of workable days until the working season closes, of the members that know when it does; 0 in
+    /// those in which it never opens. Unknown days do not count. Null when too many do not know.
+    /// </summary>
+    public double? WorkableDays => Closes.IsTold
+        ? seasons.Where(season => season.ClosingIsKnown).Average(season => season.Sure.WorkableDays)
+        : null;
 
     /// <summary>Leaf-out of the first spring that ends in or after the days, as the weather of the members brings it.</summary>
     public DateSpread LeafOut
@@ -79,4 +85,8 @@ public sealed class TaskChances
             return DateSpread.Of(ensemble.Members.Select(member => member.Event(SeasonEventKind.LeafOut, year)?.Date));
         }
     }
+
+    private DateSpread Spread(Func<MemberSeason, bool> isKnown, Func<WorkingSeason, int?> day) => DateSpread.Of(
+        seasons.Where(isKnown).Select(season => day(season.Sure) is { } index ? Days[index] : (LocalDate?)null),
+        seasons.Count(season => !isKnown(season)));
 }

@@ -25,3 +25,21 @@ internal readonly record struct WorkingSeason(int? First, int? Last, int Workabl
             : new(first, workable.Length - 1 - last > longestBreakDays ? last : null, count);
     }
 }
+
+/// <summary>
+/// The working season of one member, as far as its unknown days let it be told: whatever is the same whether they are
+/// all workable or none is known.
+/// </summary>
+/// <param name="Sure">The season when no unknown day is workable.</param>
+/// <param name="OpeningIsKnown">Whether its first day, or that there is none, is known.</param>
+/// <param name="ClosingIsKnown">The same of its last day.</param>
+internal readonly record struct MemberSeason(WorkingSeason Sure, bool OpeningIsKnown, bool ClosingIsKnown)
+{
+    /// <inheritdoc cref="WorkingSeason.Of"/>
+    public static MemberSeason Of(MemberDays days, int longestBreakDays)
+    {
+        var sure = WorkingSeason.Of(days.Workable, longestBreakDays);
+        var most = days.Unknown.IsEmpty ? sure : WorkingSeason.Of(days.Workable | days.Unknown, longestBreakDays);
+        return new(sure, sure.First == most.First, sure.First == most.First && sure.Last == most.Last);
+    }
+}

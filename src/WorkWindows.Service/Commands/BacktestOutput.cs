@@ -30,7 +30,12 @@ internal static class BacktestOutput
     {
         ByLead = found.ByLead.Select((score, index) => new
         {
-            LeadDays = index + 1, score.Days, score.Brier, score.BrierOfClimatology, score.Skill,
+            LeadDays = index + 1,
+            score.Days,
+            score.Brier,
+            score.BrierOfClimatology,
+            score.Skill,
+            score.SkillOverSmoothed,
         }).Where(lead => lead.Days > 0),
         Reliability = found.Reliability.Where(bin => bin.Days > 0)
             .Select(bin => new { bin.Days, bin.Chance, bin.Share }),
@@ -40,11 +45,12 @@ internal static class BacktestOutput
 
     private static Table Leads(BacktestResult found)
     {
-        var table = Printing.Table("days ahead", "days", "Brier score", "of climatology", "skill");
+        var table = Printing.Table("days ahead", "days", "Brier score", "of climatology", "skill", "over smoothed climatology");
         foreach (var lead in ShownLeads.Where(lead => lead <= found.ByLead.Length))
         {
             var score = found.ByLead[lead - 1];
-            table.Add($"{lead}", $"{score.Days}", Number(score.Brier), Number(score.BrierOfClimatology), Number(score.Skill));
+            table.Add($"{lead}", $"{score.Days}", Number(score.Brier), Number(score.BrierOfClimatology),
+                Number(score.Skill), Number(score.SkillOverSmoothed));
         }
         return table;
     }

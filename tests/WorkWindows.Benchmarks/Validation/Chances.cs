@@ -20,12 +20,16 @@ internal static class Chances
 
     public static string Section(string images)
     {
-        var sites = ReferenceStations.Cooperative.Select(ReferenceStations.Described).Select(station => (Station: station, Found: Backtest.Of(
-            Site(station), ShippedPacks.Read(), BacktestPlan.Usual))).Where(site => site.Found.ByLead.Any()).ToList();
+        var sites = ReferenceStations.Cooperative.Select(ReferenceStations.Described)
+            .Select(station => (
+                Station: station,
+                Found: Backtest.Of(Site(station), ShippedPacks.Read(), BacktestPlan.Usual)))
+            .Where(site => site.Found.ByLead.Any()).ToList();
         var all = sites.Aggregate(BacktestResult.None, (sum, site) => sum + site.Found);
         Directory.CreateDirectory(images);
         File.WriteAllText(
-            Path.Combine(images, "reliability.svg"), ReliabilityPlot.Of(all.Reliability, "How often the chances came true"));
+            Path.Combine(images, "reliability.svg"),
+            ReliabilityPlot.Of(all.Reliability, "How often the chances came true"));
         var worst = all.ByLead.Index().MinBy(lead => lead.Item.Skill);
         return $"""
             ## Chances
@@ -37,13 +41,13 @@ internal static class Chances
             workable. The rules that need wind, humidity, thunder or snow depth are left out: these stations do not
             measure them. No forecast is used.
 
-            | days ahead | days | Brier score | of climatology | skill |
-            | --- | --- | --- | --- | --- |
+            | days ahead | days | Brier score | of climatology | skill | skill over smoothed climatology |
+            | --- | --- | --- | --- | --- | --- |
             {string.Join('\n', ShownLeads.Select(lead => Row(lead, all.ByLead[lead - 1])))}
 
             The least skill of all {all.ByLead.Length} days ahead is {worst.Item.Skill:0.0000}, {worst.Index + 1} days ahead.
-            From about a month on the skill is that of drawing a day towards the days around it: the present has no more to
-            say.
+            Smoothed climatology is drawn towards the days around in the same way as chances are: what is left of the skill
+            is what the present says. From about a month on that is nothing, and the rest is the drawing.
 
             ![Reliability](images/reliability.svg)
 
@@ -93,7 +97,8 @@ internal static class Chances
     };
 
     private static string Row(int lead, Scores score) =>
-        $"| {lead} | {score.Days:N0} | {score.Brier:0.0000} | {score.BrierOfClimatology:0.0000} | {score.Skill:0.000} |";
+        $"| {lead} | {score.Days:N0} | {score.Brier:0.0000} | {score.BrierOfClimatology:0.0000} "
+        + $"| {score.Skill:0.000} | {score.SkillOverSmoothed:0.000} |";
 
     private static string Row(WeatherStation station, BacktestResult found)
     {

@@ -13,8 +13,8 @@ internal static class ParseSpeed
 
     private static readonly string[] Files =
     [
-        "stations/dly/USW00014922.core.dly", "stations/dly/USW00014922.full.dly.gz",
-            ];
+        "stations/dly/USW00014922.core.dly", "stations/dly/USW00014922.full.dly.gz", "stations/tsv/USC00118740.txt",
+    ];
 
     public static string Section()
     {

@@ -14,7 +14,7 @@ public class DateSpreadTests
     {
         var spread = DateSpread.Of(Enumerable.Range(1, 30).Reverse().Select(day => (LocalDate?)NewYear.PlusDays(day - 1)));
 
-        Assert.Equal(new(30, 30, new(2026, 1, 3), new(2026, 1, 15), new(2026, 1, 28)), spread);
+        Assert.Equal(new(30, 0, 30, new(2026, 1, 3), new(2026, 1, 15), new(2026, 1, 28)), spread);
     }
 
     [Fact]
@@ -22,10 +22,21 @@ public class DateSpreadTests
     {
         var spread = DateSpread.Of([NewYear, null, NewYear, null, NewYear]);
 
-        Assert.Equal(new(3, 5, NewYear, NewYear, NewYear), spread);
+        Assert.Equal(new(3, 0, 5, NewYear, NewYear, NewYear), spread);
     }
 
     [Fact]
     public void Of_HasNoDate_WhenItNeverHappens() =>
-        Assert.Equal(new(0, 2, null, null, null), DateSpread.Of([null, null]));
+        Assert.Equal(new(0, 0, 2, null, null, null), DateSpread.Of([null, null]));
+
+    [Theory]
+    [InlineData(27, 3, true)]     // a tenth
+    [InlineData(26, 4, false)]
+    public void Of_TellsNoDate_WhenMoreThanATenthDoesNotKnow(int known, int unknown, bool isTold)
+    {
+        var spread = DateSpread.Of(Enumerable.Repeat((LocalDate?)NewYear, known), unknown);
+
+        Assert.Equal((known, unknown, 30, isTold), (spread.Happens, spread.Unknown, spread.Members, spread.IsTold));
+        Assert.Equal(isTold ? NewYear : null, spread.P50);
+    }
 }

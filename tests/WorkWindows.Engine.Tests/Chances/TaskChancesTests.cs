@@ -74,7 +74,7 @@ public class TaskChancesTests
         var chances = new ChanceRules(packs, Ensemble.Of(new(observed), known, null, Point.LatitudeDeg))
             .Of(Given.HingeCut, days);
 
-        Assert.Equal(new(29, 29, new(2014, 2, 15), new(2014, 2, 15), new(2014, 2, 15)), chances.Opens);
+        Assert.Equal(new(29, 0, 29, new(2014, 2, 15), new(2014, 2, 15), new(2014, 2, 15)), chances.Opens);
         var (closes, leafOut) = (chances.Closes, chances.LeafOut);
         Assert.Equal(29, closes.Happens);
         Assert.Equal(leafOut.P10!.Value.PlusDays(-1), closes.P10);
@@ -82,12 +82,12 @@ public class TaskChancesTests
         Assert.Equal(leafOut.P90!.Value.PlusDays(-1), closes.P90);
         Assert.True(leafOut.P10 < leafOut.P50 && leafOut.P50 < leafOut.P90);
         Assert.InRange(
-            chances.WorkableDays, Period.DaysBetween(new(2014, 2, 14), closes.P10!.Value),
+            chances.WorkableDays!.Value, Period.DaysBetween(new(2014, 2, 14), closes.P10!.Value),
             Period.DaysBetween(new(2014, 2, 14), closes.P90!.Value));
     }
 
     [Fact]
-    public void Opens_HappensInNoYear_WhenNobodyMeasuredWhatARuleAsksFor()
+    public void Opens_IsNotKnown_WhenNobodyMeasuredWhatARuleAsksFor()
     {
         var observed = DailySeries.Of(Readings().Where(r => r.Date <= LastObserved), true);
         var days = new DaySpan(LastObserved.PlusDays(1), 30);
@@ -97,7 +97,9 @@ public class TaskChancesTests
         var chances = new ChanceRules(packs, Ensemble.Of(new(observed), known, null, Point.LatitudeDeg))
             .Of(Given.HingeCut, days);
 
-        Assert.Equal(0, chances.Opens.Happens);
+        Assert.Equal(new(0, 29, 29, null, null, null), chances.Opens);
+        Assert.Equal(new(0, 29, 29, null, null, null), chances.Closes);
+        Assert.Null(chances.WorkableDays);
         Assert.Equal(new(0, 29, 29, null), chances[days.First]);
         Assert.Null(chances[days.First].Share);
     }

@@ -21,4 +21,23 @@ public class WorkingSeasonTests
 
         Assert.Equal(new(first, last, workable), season);
     }
+
+    // u is an unknown day. What is the same whether the unknown days are all workable or none is known.
+    [Theory]
+    [InlineData("-ww----", true, true)]
+    [InlineData("uww----", false, false)]    // it may have opened a day sooner
+    [InlineData("-wuw---", true, true)]      // inside the season: neither end hangs on it
+    [InlineData("-ww-u--", true, false)]     // it may go on
+    [InlineData("-ww---u", true, true)]      // after the break: another season
+    [InlineData("uuuuuuu", false, false)]
+    [InlineData("-------", true, true)]      // it is known not to open
+    [InlineData("---u---", false, false)]
+    public void Of_KnowsWhatUnknownDaysCannotChange(string days, bool opening, bool closing)
+    {
+        var season = MemberSeason.Of(
+            new(DayBits.Where(days.Length, day => days[day] == 'w'), DayBits.Where(days.Length, day => days[day] == 'u')),
+            longestBreakDays: 2);
+
+        Assert.Equal((opening, closing), (season.OpeningIsKnown, season.ClosingIsKnown));
+    }
 }

@@ -56,13 +56,13 @@ public static class Backtest
         for (var task = 0; task < outcomes.Count; task++)
         {
             var chances = rules.Of(site.Tasks[task], days);
-            for (var lead = 1; lead <= days.Count; lead++)
+            var climatology = outcomes[task].Climatology(days, issued.Year, years);
+            for (var day = 0; day < days.Count; day++)
             {
-                var date = issued.PlusDays(lead);
-                if (outcomes[task].On(date) is { } workable && chances[date].Share is { } chance
-                    && outcomes[task].Climatology(date, issued.Year, years) is { } usual)
+                if (outcomes[task].On(days[day]) is { } workable && chances[days[day]].Share is { } chance
+                    && climatology[day] is var (share, smoothed))
                 {
-                    tally.Add(lead, chance, usual, workable);
+                    tally.Add(day + 1, chance, share, smoothed, workable);
                 }
             }
         }

@@ -13,10 +13,16 @@ internal sealed class BacktestTally(int leadDays)
 
     public int LeadDays { get; } = leadDays;
 
-    public void Add(int lead, double chance, double climatology, bool workable)
+    /// <param name="lead">Days after the day of issue.</param>
+    /// <param name="chance">The chance that was given, 0 to 1.</param>
+    /// <param name="climatology">The share of the other years.</param>
+    /// <param name="smoothed">The same, drawn towards the days around.</param>
+    /// <param name="workable">What came.</param>
+    public void Add(int lead, double chance, double climatology, double smoothed, bool workable)
     {
         var outcome = workable ? 1.0 : 0.0;
-        byLead[lead - 1] += new Scores(1, Square(chance - outcome), Square(climatology - outcome));
+        byLead[lead - 1] += new Scores(
+            1, Square(chance - outcome), Square(climatology - outcome), Square(smoothed - outcome));
         bins[ReliabilityBin.Of(chance)] += new ReliabilityBin(1, chance, workable ? 1 : 0);
     }
 

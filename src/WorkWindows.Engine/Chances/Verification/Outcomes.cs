@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Signals;
 
@@ -16,22 +17,31 @@ internal sealed class Outcomes(TaskEvaluation evaluation)
     }
 
     /// <summary>
-    /// The share of other years in which the same calendar day was workable, 0 to 1; null when it is known of none.
+    /// The share of other years in which each calendar day was workable, 0 to 1, as it is and drawn towards the days
+    /// around as chances are; null where too few of the years know.
     /// </summary>
-    /// <param name="date">The day.</param>
+    /// <param name="days">The days.</param>
     /// <param name="issuedYear">The year that <paramref name="years"/> stand in the place of.</param>
     /// <param name="years">The other years.</param>
-    public double? Climatology(LocalDate date, int issuedYear, ImmutableArray<int> years)
+    public ImmutableArray<(double Share, double Smoothed)?> Climatology(
+        DaySpan days, int issuedYear, ImmutableArray<int> years)
     {
-        var (workable, known) = (0, 0);
-        foreach (var year in years)
+        var (workable, unknown) = (new int[days.Count], new int[days.Count]);
+        for (var day = 0; day < days.Count; day++)
         {
-            if (On(date.PlusYears(year - issuedYear)) is not { } was)
-                continue;
-            known++;
-            workable += was ? 1 : 0;
+            foreach (var year in years)
+            {
+                var was = On(days[day].PlusYears(year - issuedYear));
+                workable[day] += was == true ? 1 : 0;
+                unknown[day] += was is null ? 1 : 0;
+            }
         }
-        return known == 0 ? null : (double)workable / known;
+        return
+        [
+            .. Shares.Of(workable, unknown, years.Length).Select((share, day) => share is { } smoothed
+                ? ((double)workable[day] / (years.Length - unknown[day]), smoothed)
+                : ((double, double)?)null),
+        ];
     }
 
     /// <summary>The leaf-out that came after a day in its own year, or null.</summary>

@@ -17,13 +17,14 @@ public class ScoresTests
     public void Brier_IsTheSquaredError(double chance, bool workable, double expected)
     {
         var tally = new BacktestTally(leadDays: 2);
-        tally.Add(2, chance, climatology: 0.5, workable);
+        tally.Add(2, chance, climatology: 0.5, smoothed: 0.6, workable);
 
         var result = tally.Result([]);
 
         Assert.Equal(expected, result.ByLead[1].Brier, 1e-12);
         Assert.Equal(0.25, result.ByLead[1].BrierOfClimatology, 1e-12);
         Assert.Equal(1 - expected / 0.25, result.ByLead[1].Skill, 1e-12);
+        Assert.Equal(1 - expected / (workable ? 0.16 : 0.36), result.ByLead[1].SkillOverSmoothed, 1e-9);
         Assert.Equal(0, result.ByLead[0].Days);
     }
 
