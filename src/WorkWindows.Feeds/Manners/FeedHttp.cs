@@ -17,12 +17,18 @@ public sealed class FeedHttp(HttpClient http, IClock clock)
     /// <param name="types">The media types that the reply may have; the first is asked for.</param>
     /// <param name="before">What is known already.</param>
     /// <param name="cancellationToken">Ends the request.</param>
+    /// <param name="isConfirmed">
+    /// Whether the server itself must say now that the reply holds, even where it called an earlier one fresh.
+    /// </param>
     /// <returns>The reply; without a body when nothing has changed since.</returns>
     /// <exception cref="FeedException">There is none that can be used.</exception>
     internal async Task<FeedBody> GetAsync(
-        Uri address, IReadOnlyList<string> types, FeedValidators before, CancellationToken cancellationToken)
+        Uri address, IReadOnlyList<string> types, FeedValidators before, CancellationToken cancellationToken,
+        bool isConfirmed = false)
     {
         using var request = new HttpRequestMessage(HttpMethod.Get, address);
+        if (isConfirmed)
+            request.Headers.CacheControl = new() { NoCache = true };
         if (before.ETag is not null)
             request.Headers.TryAddWithoutValidation("If-None-Match", before.ETag);
         if (before.LastModified is not null)

@@ -4,7 +4,8 @@ using NodaTime;
 namespace WorkWindows.Feeds.Manners;
 
 /// <summary>
-/// Answers from memory what is still fresh, and asks for the rest only whether it has changed (RFC 9111).
+/// Answers from memory what is still fresh, unless the request wants it confirmed (<c>no-cache</c>), and asks for the
+/// rest only whether it has changed (RFC 9111).
 /// </summary>
 internal sealed class KeepingHandler(KeptReplies replies, IClock clock) : DelegatingHandler
 {
@@ -16,7 +17,8 @@ internal sealed class KeepingHandler(KeptReplies replies, IClock clock) : Delega
         var key = $"{request.Headers.Accept} {request.RequestUri}";
         var kept = replies.Find(key);
         var now = clock.GetCurrentInstant();
-        if (kept is not null && kept.FreshUntil > now)
+        var wantsItConfirmed = request.Headers.CacheControl is { NoCache: true };
+        if (kept is not null && kept.FreshUntil > now && !wantsItConfirmed)
         {
             return kept.Answer(
                 request, kept.IsKnownTo(request) ? HttpStatusCode.NotModified : HttpStatusCode.OK, now);

@@ -33,6 +33,35 @@ public class AlertFeedTests
         Assert.Equal([("/alerts/active", TestFeeds.UserAgent)], server.Requests);
     }
 
+    /// <summary>Alerts are old after hours, and a server may call its word fresh for days.</summary>
+    [Fact]
+    public async Task Fetch_HasTheServiceConfirmItsWord_HoweverFreshItIsCalled()
+    {
+        var known = new List<string>();
+        var version = 1;
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            known.Add($"{context.Request.Headers.IfNoneMatch} {context.Request.Headers.CacheControl}");
+            context.Response.Headers.CacheControl = "public, max-age=604800";
+            context.Response.Headers.ETag = $"\"v{version}\"";
+            if (context.Request.Headers.IfNoneMatch != $"\"v{version}\"")
+                return ReplayServer.SendAsync(context, 200, GeoJson, Alerts(version));
+            context.Response.StatusCode = 304;
+            return Task.CompletedTask;
+        });
+        using var feeds = new TestFeeds(server.Address);
+
+        Assert.Empty(await FetchAsync());
+        Assert.Empty(await FetchAsync());
+        version = 2;
+        Assert.Single(await FetchAsync());
+
+        Assert.Equal([" no-cache", "\"v1\" no-cache", "\"v1\" no-cache"], known);
+
+        async Task<IReadOnlyList<ActiveAlert>> FetchAsync() =>
+            await new AlertFeed(feeds.Http, feeds.Options).FetchAsync(Albany, Cancellation);
+    }
+
     [Theory]
     [InlineData("text/html", "<html></html>")]
     [InlineData(GeoJson, "{\"features\": [")]
@@ -48,6 +77,9 @@ public class AlertFeedTests
         var fault = await Assert.ThrowsAsync<FeedRefusedException>(() => FetchAsync(status, type, body));
         Assert.Equal(status, (int)fault.Status);
     }
+
+    private static ReadOnlyMemory<byte> Alerts(int version) =>
+        version == 1 ? AlertJson.Payload() : AlertJson.Payload(AlertJson.Feature());
 
     private static async Task FetchAsync(int status, string type, string body)
     {
