@@ -7,11 +7,14 @@ using WorkWindows.Feeds.Daily;
 namespace WorkWindows.Feeds.Stations;
 
 /// <summary>Gathers the values of one station in whatever order its file has them.</summary>
-internal sealed class StationDays(FaultCollector faults)
+/// <param name="faults">Takes what is wrong.</param>
+/// <param name="today">The last day that can have been observed; null takes all days.</param>
+internal sealed class StationDays(FaultCollector faults, LocalDate? today = null)
 {
     /// <summary>A key is a date and an element in one number; room for more elements than there are.</summary>
     private const int ElementsADay = 16;
 
+    private readonly int _today = today is { } day ? (day.Year * 100 + day.Month) * 100 + day.Day : int.MaxValue;
     private readonly List<int> _keys = [];
     private readonly List<Entry> _entries = [];
     private string? _stationId;
@@ -28,7 +31,7 @@ internal sealed class StationDays(FaultCollector faults)
 
     /// <summary>
     /// Takes one value: the date, which exists, as the number yyyymmdd; the flags a blank when there is none. What no
-    /// weather has is a fault and is not kept.
+    /// weather has, or a day to come, is a fault and is not kept.
     /// </summary>
     public void Add(
         int line, int yearMonthDay, GhcnElement element, double value, ElementUnit unit, char measurementFlag,
@@ -37,6 +40,11 @@ internal sealed class StationDays(FaultCollector faults)
         // A second line for the day is a fault even where one of the two has nothing to say.
         var isMissing = measurementFlag == GhcnElements.PresumedZero || value == GhcnElements.Missing;
         var reading = isMissing ? double.NaN : unit.ToReading(value);
+        if (!isMissing && yearMonthDay > _today)
+        {
+            faults.Add(line, "date", $"{DateOf(yearMonthDay):uuuu-MM-dd}", $"a day up to {today:uuuu-MM-dd}, today there");
+            return;
+        }
         if (!isMissing && qualityFlag == ' ' && !ReadingBounds.Hold(element.Reading(), reading))
         {
             faults.Add(line, field ?? element.Code(), $"{value}",
@@ -98,8 +106,10 @@ internal sealed class StationDays(FaultCollector faults)
             ? one.QualityFlag is null ? one : other
             : one.Value >= other.Value ? one : other;
 
-    private static LocalDate Date(int key) => new(
-        key / ElementsADay / 10_000, key / ElementsADay / 100 % 100, key / ElementsADay % 100);
+    private static LocalDate Date(int key) => DateOf(key / ElementsADay);
+
+    private static LocalDate DateOf(int yearMonthDay) => new(
+        yearMonthDay / 10_000, yearMonthDay / 100 % 100, yearMonthDay % 100);
 
     private static GhcnElement ElementOf(int key) => (GhcnElement)(key % ElementsADay);
 

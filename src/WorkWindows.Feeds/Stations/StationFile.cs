@@ -39,7 +39,7 @@ public static class StationFile
 
     private static StationImport Read(byte[] text, StationFileHints hints, FaultCollector faults)
     {
-        var days = new StationDays(faults);
+        var days = new StationDays(faults, hints.Today);
         var linesRead = 0;
         switch (FormOf(text))
         {

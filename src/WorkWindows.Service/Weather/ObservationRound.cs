@@ -11,13 +11,14 @@ public sealed class ObservationRound(
     public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
     {
         current.Set(organizationId);
+        var before = await stations.UsedAsync(cancellation);
         var changed = new HashSet<Guid>();
         var moved = new HashSet<Guid>();
         try
         {
             await foreach (var station in observations.FetchAsync(cancellation))
                 changed.Add(station);
-            moved.UnionWith(await AssignAsync(cancellation));
+            moved.UnionWith(await AssignAsync(before, cancellation));
             changed.UnionWith(await outages.TellAsync([WeatherFeed.Observations], cancellation));
         }
         finally
@@ -28,10 +29,10 @@ public sealed class ObservationRound(
     }
 
     /// <summary>A record that has grown, or stopped, may make another station the nearest usable one.</summary>
-    private async Task<IReadOnlyCollection<Guid>> AssignAsync(CancellationToken cancellation)
+    private async Task<IReadOnlyCollection<Guid>> AssignAsync(StationsInUse before, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
-        var moved = await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(before, cancellation);
         await change.CommitAsync(cancellation);
         return moved;
     }

@@ -51,6 +51,7 @@ public sealed class ParcelSources(WorkWindowsDb db)
             .DistinctBy(station => station.Id).OrderBy(station => station.GhcnId, StringComparer.Ordinal),
     ];
 
-    private async Task<IReadOnlyDictionary<Guid, WeatherSource>> AllAsync(CancellationToken cancellation) =>
+    /// <returns>The source of every parcel of the organization.</returns>
+    public async Task<IReadOnlyDictionary<Guid, WeatherSource>> AllAsync(CancellationToken cancellation) =>
         await OfAsync(await db.Parcels.Select(parcel => parcel.Id).ToListAsync(cancellation), cancellation);
 }

@@ -50,16 +50,14 @@ internal static class ParcelStationEndpoints
         var wind = await FindAsync("wind", form.Wind, faults, db, cancellation);
         if (faults.Any)
             return faults.ToProblem();
-        var before = await LinksAsync(id, db, cancellation);
+        // A choice by hand takes the others out of the blend, even where it names the station that was the nearest.
+        var before = await stations.UsedAsync(cancellation);
         await stations.ChooseAsync(id, StationPurpose.Temperature, temperature, cancellation);
         await stations.ChooseAsync(id, StationPurpose.Wind, wind, cancellation);
-        await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(before, cancellation);
         await change.CommitAsync(cancellation);
-        var after = await LinksAsync(id, db, cancellation);
-        var isOther = !after.Select(link => (link.Purpose, link.GhcnId))
-            .SequenceEqual(before.Select(link => (link.Purpose, link.GhcnId)));
-        look.Enqueue(WeatherChange.OfParcels(isOther ? [id] : []));
-        return TypedResults.Ok(after);
+        look.Enqueue(WeatherChange.OfParcels(moved));
+        return TypedResults.Ok(await LinksAsync(id, db, cancellation));
     }
 
     private static async Task<Station?> FindAsync(

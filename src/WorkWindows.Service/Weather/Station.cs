@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Feeds.TimeZones;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -30,7 +31,9 @@ public sealed class Station : ITenantRow
     /// <summary>Whether its temperatures were read in whole °F, as United States stations report them.</summary>
     public required bool WholeFahrenheit { get; set; }
 
-    /// <summary>Raised whenever its readings change, so that what was computed from them is known to be old.</summary>
+    /// <summary>
+    /// Raised whenever its readings or its place change, so that what was computed from them is known to be old.
+    /// </summary>
     public int RecordVersion { get; set; }
 
     /// <summary>
@@ -51,10 +54,16 @@ public sealed class Station : ITenantRow
     /// <summary>The share of the record's last years with wind and gust, 0 to 1.</summary>
     public double WindCoverage { get; set; }
 
+    /// <returns>When the last day with a reading ended; null without any.</returns>
+    public Instant? ObservedUntil() => LastDay?.PlusDays(1).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
+
     public WeatherStation Described() => new(GhcnId, Name, Latitude, Longitude, ElevationM);
 
     /// <summary>Where feeds are asked for it.</summary>
     public FeedPlace Place => new(GhcnId, Latitude, Longitude, ElevationM);
+
+    /// <summary>The zone whose days it reports.</summary>
+    public DateTimeZone Zone => DateTimeZoneProviders.Tzdb[TimeZoneLookup.Find(Latitude, Longitude)];
 }
 
 internal sealed class StationMapping : IEntityTypeConfiguration<Station>
@@ -63,6 +72,7 @@ internal sealed class StationMapping : IEntityTypeConfiguration<Station>
     {
         builder.ToTable("stations");
         builder.Ignore(station => station.Place);
+        builder.Ignore(station => station.Zone);
         builder.HasIndex(station => new { station.OrganizationId, station.GhcnId }).IsUnique();
     }
 }

@@ -9,13 +9,29 @@ namespace WorkWindows.Service.Weather;
 /// Gives every parcel the nearest station with a usable record, one for temperature and one for wind, except where
 /// someone chose another. Runs whenever stations, their records or parcels change, in the transaction of the change.
 /// </summary>
-public sealed class StationAssignment(WorkWindowsDb db)
+public sealed class StationAssignment(WorkWindowsDb db, ParcelSources sources)
 {
     /// <summary>Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.</summary>
     private const double MinWindCoverage = 0.5;
 
-    /// <returns>The parcels that take their weather from another station than before, or from none.</returns>
-    public async Task<IReadOnlyCollection<Guid>> AssignAsync(CancellationToken cancellation)
+    /// <summary>The stations that each parcel uses as they are stored: to be asked for before a change.</summary>
+    public async Task<StationsInUse> UsedAsync(CancellationToken cancellation) =>
+        new(await sources.AllAsync(cancellation));
+
+    /// <param name="before">The stations in use before the change that calls for it.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    /// <returns>
+    /// The parcels that take their weather from other stations than before, blended ones as well, or from none. Only
+    /// which they are matters: a distance may change, and the weather stays the same.
+    /// </returns>
+    public async Task<IReadOnlyCollection<Guid>> AssignAsync(StationsInUse before, CancellationToken cancellation)
+    {
+        await AssignAsync(cancellation);
+        return (await UsedAsync(cancellation)).ParcelsUnlike(before);
+    }
+
+    /// <summary>The same for those who need not know which parcels it touches.</summary>
+    public async Task AssignAsync(CancellationToken cancellation)
     {
         var stations = await db.Stations.ToDictionaryAsync(station => station.GhcnId, cancellation);
         var current = StationNeighbours.Current(stations.Values).ToList();
@@ -29,13 +45,7 @@ public sealed class StationAssignment(WorkWindowsDb db)
             Assign(parcel, StationPurpose.Temperature, forTemperature, StationChoice.MinCoverage);
             Assign(parcel, StationPurpose.Wind, forWind, MinWindCoverage);
         }
-        // Only what is linked matters: a distance may change, and the weather stays the same.
-        var moved = db.ChangeTracker.Entries<ParcelStation>()
-            .Where(entry => entry.State is EntityState.Added or EntityState.Deleted
-                || entry.Property(link => link.StationId).IsModified)
-            .Select(entry => entry.Entity.ParcelId).ToHashSet();
         await db.SaveChangesAsync(cancellation);
-        return moved;
 
         void Assign(Parcel parcel, StationPurpose purpose, StationCandidate[] candidates, double minCoverage)
         {

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Hosting;
@@ -36,6 +37,7 @@ public sealed class StationHandler(
             return Change.Refused<Station>(faults);
 
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
+        var before = await stations.UsedAsync(cancellation);
         var station = await db.Stations.SingleOrDefaultAsync(row => row.GhcnId == ghcnId, cancellation);
         if (station is null)
         {
@@ -51,12 +53,19 @@ public sealed class StationHandler(
         }
         (station.Name, station.ElevationM) = (name, form.ElevationM);
         (station.Latitude, station.Longitude) = (form.Latitude!.Value, form.Longitude!.Value);
-        var entry = db.Entry(station);
-        var isElsewhere = entry.Property(row => row.Latitude).IsModified || entry.Property(row => row.Longitude).IsModified;
+        var isElsewhere = IsElsewhere(db.Entry(station));
+        // Its readings are blended by where it stands, and what was blended before is kept by the version.
+        if (isElsewhere)
+            station.RecordVersion++;
         await db.SaveChangesAsync(cancellation);
-        var moved = await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(before, cancellation);
         await change.CommitAsync(cancellation);
         look.Enqueue(new WeatherChange(isElsewhere ? [station.Id] : [], [], moved));
         return Change.Done(station);
     }
+
+    private static bool IsElsewhere(EntityEntry<Station> station) =>
+        station.Property(row => row.Latitude).IsModified
+        || station.Property(row => row.Longitude).IsModified
+        || station.Property(row => row.ElevationM).IsModified;
 }

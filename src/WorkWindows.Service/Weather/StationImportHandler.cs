@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using WorkWindows.Feeds.Stations;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
@@ -12,7 +13,7 @@ namespace WorkWindows.Service.Weather;
 /// </summary>
 public sealed class StationImportHandler(
     WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations,
-    PromptLook look)
+    PromptLook look, IClock clock)
 {
     /// <param name="ghcnId">The station, whose readings the file must hold.</param>
     /// <param name="file">Its record, in a form that docs/files.md describes.</param>
@@ -24,18 +25,21 @@ public sealed class StationImportHandler(
     public async Task<ImportOutcome<ImportCounts>?> ImportAsync(
         string ghcnId, Stream file, string? units, CancellationToken cancellation)
     {
-        if (!await db.Stations.AnyAsync(station => station.GhcnId == ghcnId, cancellation))
+        var known = await db.Stations.AsNoTracking().SingleOrDefaultAsync(row => row.GhcnId == ghcnId, cancellation);
+        if (known is null)
             return null;
-        StationUnits? known = units switch
+        StationUnits? said = units switch
         {
             "metric" => StationUnits.Metric,
             "standard" => StationUnits.Standard,
             "tenths" => StationUnits.Tenths,
             _ => null,
         };
-        if (units is not null && known is null)
+        if (units is not null && said is null)
             return ImportOutcome.Refused<ImportCounts>(new([new(null, "units", units, "metric, standard or tenths")], 0));
-        var import = StationFile.Read(file, new(ghcnId, known));
+        // A reading of a day to come would be the last one for ever, and make every other record look closed.
+        var today = clock.GetCurrentInstant().InZone(known.Zone).Date;
+        var import = StationFile.Read(file, new(ghcnId, said, today));
         if (!import.IsAccepted)
             return ImportOutcome.Refused<ImportCounts>(import.Faults);
         if (import.Station.StationId != ghcnId)
@@ -45,10 +49,11 @@ public sealed class StationImportHandler(
         }
 
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
+        var before = await stations.UsedAsync(cancellation);
         var station = await db.Stations.SingleAsync(station => station.GhcnId == ghcnId, cancellation);
         var counts = await readings.MergeAsync(station, import.Station.Readings, cancellation);
         await db.SaveChangesAsync(cancellation);
-        var moved = await stations.AssignAsync(cancellation);
+        var moved = await stations.AssignAsync(before, cancellation);
         await change.CommitAsync(cancellation);
         look.Enqueue(new WeatherChange(counts.Created + counts.Updated > 0 ? [station.Id] : [], [], moved));
         return ImportOutcome.Stored(counts);

@@ -50,6 +50,8 @@ public sealed class StationTests(ServiceFixture service) : IClassFixture<Service
     [InlineData("USC00368449,20030229,TMAX,85,,,0,\n", "1  date 20030229")]
     [InlineData("USW00014922,20040101,TMAX,85,,,0,\n", "1  station USW00014922")]
     [InlineData("USC00368449,20040101,TM", "1  line USC00368449,20040101,TM")]
+    [InlineData("USC00368449,20250301,TMAX,85,,,0,\nUSC00368449,21990101,TMAX,85,,,0,\n", "2  date 2199-01-01")]
+    [InlineData("USC00368449,20250302,TMAX,85,,,0,\n", "1  date 2025-03-02")] // it is 1 March there
     [InlineData("", "  file empty")]
     public async Task Readings_AreRefusedWhole_AndTheFaultIsNamed(string file, string fault)
     {
@@ -60,6 +62,19 @@ public sealed class StationTests(ServiceFixture service) : IClassFixture<Service
             $"/api/weather/stations/{GivenStation.StateCollege}/readings", file, HttpStatusCode.UnprocessableEntity);
 
         problem.Faults().ShouldBe([fault], problem.ToString());
+    }
+
+    [Fact]
+    public async Task Readings_MayBeMissing_OfDaysToCome()
+    {
+        var client = await ConsultantAsync();
+        await GivenStation.PutAsync(client, GivenStation.StateCollege, 40.7933, -77.8672);
+
+        var stored = await client.ImportAsync(
+            $"/api/weather/stations/{GivenStation.StateCollege}/readings",
+            "USC00368449,20250301,TMAX,85,,,0,\nUSC00368449,20250302,TMAX,-9999,,,0,\n");
+
+        Counts(stored).ShouldBe((1, 0, 0));
     }
 
     [Fact]
