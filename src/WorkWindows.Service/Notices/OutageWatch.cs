@@ -15,57 +15,73 @@ public sealed partial class OutageWatch(
     ILogger<OutageWatch> logger)
 {
     /// <summary>
-    /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody has a
-    /// mail address, nobody was told, and the next round tries again.
+    /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody has
+    /// a mail address, nobody was told, and the next round tries again.
     /// </summary>
     /// <param name="feeds">What was just asked for: a feed that nobody asks has not stopped.</param>
     /// <param name="cancellation">Ends the queries; nothing is written then.</param>
-    /// <returns>The stations of which something is not known any more that was known before.</returns>
+    /// <returns>
+    /// The stations of which something is not known any more that was known before, each outage once, whether or not
+    /// someone could be told: the days that need it are unknown in any case.
+    /// </returns>
     public async Task<IReadOnlyCollection<Guid>> TellAsync(
         IReadOnlyCollection<WeatherFeed> feeds, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
         var now = clock.GetCurrentInstant();
-        var stopped = (await UntoldAsync(feeds, cancellation)).FindAll(feed => feed.State.IsOut(now));
+        var stopped = (await StoppedAsync(feeds, cancellation)).FindAll(feed => feed.State.IsOut(now));
         if (stopped.Count == 0)
             return [];
+        var unseen = stopped.FindAll(feed => feed.State.OutSeenAt is null);
+        foreach (var feed in unseen)
+            feed.State.OutSeenAt = now;
+        var isTold = await WriteAsync(stopped.FindAll(feed => feed.State.ToldAt is null), now, cancellation);
+        await db.SaveChangesAsync(cancellation);
+        await change.CommitAsync(cancellation);
+        var id = current.Id!.Value;
+        if (isTold)
+            jobs.Enqueue<OutboxJob>(job => job.SendAsync(id, CancellationToken.None));
+        return [.. unseen.Select(feed => feed.State.StationId).Distinct()];
+    }
+
+    /// <returns>Whether there was someone to write to, and something to tell.</returns>
+    private async Task<bool> WriteAsync(List<StoppedFeed> untold, Instant now, CancellationToken cancellation)
+    {
+        if (untold.Count == 0)
+            return false;
         var people = await db.People.AsNoTracking().Where(person => person.Role == Role.Consultant)
             .OrderBy(person => person.Id)
             .Select(person => new Recipient(person.Id, person.DisplayName, person.Email)).ToListAsync(cancellation);
         var told = people.FindAll(person => person.Address is not null);
         if (told.Count == 0)
         {
-            LogNobody(stopped.Count);
-            return [];
+            LogNobody(untold.Count);
+            return false;
         }
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
         // Rounds of different feeds may tell in the same moment.
-        var key = $"outage:{string.Join('+', stopped.Select(feed => feed.State.Feed).Distinct().Order())}"
+        var key = $"outage:{string.Join('+', untold.Select(feed => feed.State.Feed).Distinct().Order())}"
             + $":{InstantPattern.ExtendedIso.Format(now)}";
-        var notice = OutageNotice.Of(new(organization.Name, organization.PostalAddress), zone, stopped);
+        var notice = OutageNotice.Of(new(organization.Name, organization.PostalAddress), zone, untold);
         db.Messages.AddRange(told.Select(person => Message.Of(
             new($"{key}:{person.Id}", NoticeKinds.Outage, person, notice, Calendar: null), now,
             now.InZone(zone).Date, mail.Value)));
-        foreach (var feed in stopped)
+        foreach (var feed in untold)
             feed.State.ToldAt = now;
-        await db.SaveChangesAsync(cancellation);
-        await change.CommitAsync(cancellation);
-        var id = organization.Id;
-        jobs.Enqueue<OutboxJob>(job => job.SendAsync(id, CancellationToken.None));
-        return [.. stopped.Select(feed => feed.State.StationId).Distinct()];
+        return true;
     }
 
     /// <summary>
     /// Of a parcel's own stations: one that is only blended in may be silent and leaves no day unknown, and one that no
     /// parcel uses any more is not asked.
     /// </summary>
-    private async Task<List<StoppedFeed>> UntoldAsync(
+    private async Task<List<StoppedFeed>> StoppedAsync(
         IReadOnlyCollection<WeatherFeed> feeds, CancellationToken cancellation)
     {
         var used = db.ParcelStations.Where(link => link.Purpose == StationPurpose.Temperature);
         var rows = await db.FeedStates
-            .Where(state => feeds.Contains(state.Feed) && state.ToldAt == null
+            .Where(state => feeds.Contains(state.Feed) && (state.ToldAt == null || state.OutSeenAt == null)
                 && (state.Feed == WeatherFeed.Observations
                     ? db.ParcelStations.Any(link => link.StationId == state.StationId)
                     : used.Any(link => link.StationId == state.StationId)))

@@ -34,6 +34,12 @@ public sealed class FeedState : ITenantRow
     /// <summary>Why the last attempt failed; null when it did not.</summary>
     public string? LastError { get; set; }
 
+    /// <summary>
+    /// When the outage that lasts was seen, and the tasks that it touches were given to be looked at; null when none
+    /// lasts.
+    /// </summary>
+    public Instant? OutSeenAt { get; set; }
+
     /// <summary>When the consultants were told of the outage that lasts; null when none lasts or they were not told.</summary>
     public Instant? ToldAt { get; set; }
 

@@ -32,6 +32,6 @@ public sealed class FeedStates(WorkWindowsDb db, IClock clock)
             state.NewestAt = Instant.Max(newest, state.NewestAt ?? newest);
         // The outage is over, and the next one is told of anew.
         if (!state.IsOut(now))
-            state.ToldAt = null;
+            (state.OutSeenAt, state.ToldAt) = (null, null);
     }
 }

@@ -84,11 +84,16 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
         await RoundAsync();
         _clock.AdvanceHours(4);
 
+        host.Queued.Clear();
         await RoundAsync();
         host.Logs.Lines.ShouldContain("Warning: 1 feeds have stopped, and no consultant has a mail address to be told");
+        LooksAt(host).ShouldBe([land.Station], "days have become unknown, whoever is told");
+        await RoundAsync();
+        LooksAt(host).ShouldBe([land.Station], "once");
         await land.AddConsultantAsync();
         await RoundAsync();
         await RoundAsync();
+        LooksAt(host).ShouldBe([land.Station], "a mail makes no day unknown");
 
         await using var db = land.Open();
         var told = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation);
@@ -97,6 +102,50 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
         Task RoundAsync() =>
             host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
     }
+
+    [Fact]
+    public async Task Outage_StopsTheWork_WhenNoConsultantCanBeTold()
+    {
+        var land = await GivenLand.StoreAsync(database);
+        await using var service = await ReplayServer.StartAsync(AnswerAsync);
+        using var host = new NoticeHost(
+            database, _clock, settings: [Agent, ("Feeds:NationalWeatherService", $"{service.Address}")]);
+        await RoundAsync();
+        await using (var db = land.Open())
+        {
+            db.Add(new Announcement
+            {
+                TaskId = await db.PlannedTasks.Select(task => task.Id).SingleAsync(Cancellation),
+                PersonId = land.Lead,
+                FirstDay = Today,
+                LastDay = Today.PlusDays(3),
+                AnnouncedAt = Now,
+            });
+            await db.SaveChangesAsync(Cancellation);
+        }
+        _answers = false;
+        _clock.AdvanceHours(4);
+
+        await RoundAsync();
+
+        await using var stored = land.Open();
+        (await stored.Messages.Where(message => message.Kind == NoticeKinds.StopWork)
+            .Select(message => message.RecipientId).ToListAsync(Cancellation)).ShouldContain(land.Lead);
+
+        async Task RoundAsync()
+        {
+            host.Queued.Clear();
+            await host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
+            foreach (var look in host.Queued.Where(job => job.Type == typeof(WeatherLookJob)).ToList())
+            {
+                await host.InScopeAsync<NightlyRun>(run => new WeatherLookJob(run).RunAsync(
+                    (Guid)look.Args[0], (Guid[])look.Args[1], (Guid[])look.Args[2], (Guid[])look.Args[3], Cancellation));
+            }
+        }
+    }
+
+    private static Guid[] LooksAt(NoticeHost host) =>
+        [.. host.Queued.Where(job => job.Type == typeof(WeatherLookJob)).SelectMany(job => (Guid[])job.Args[2])];
 
     private async Task<DayState> StateOfTomorrowAsync(NoticeHost host, GivenLand land)
     {
