@@ -27,8 +27,14 @@ public interface IDailyFeed
 /// <summary>What the replies of a feed hold.</summary>
 public enum FeedKind
 {
-    /// <summary>What was measured, or analysed afterwards: <see cref="DailyFeedReply.Observed"/>.</summary>
+    /// <summary>What was measured at a station: <see cref="DailyFeedReply.Observed"/>.</summary>
     Observations,
+
+    /// <summary>
+    /// What a model makes of observations afterwards, in the same form; no reading of a station, and never to be stored
+    /// as one.
+    /// </summary>
+    Analyses,
 
     /// <summary>What is expected: <see cref="DailyFeedReply.Foretold"/>.</summary>
     Forecasts,

@@ -14,7 +14,7 @@ public sealed class OpenMeteoArchiveFeed(FeedHttp http, IOptions<FeedOptions> op
 
     public string Key => FeedKey;
 
-    public FeedKind Kind => FeedKind.Observations;
+    public FeedKind Kind => FeedKind.Analyses;
 
     public bool Serves(FeedPlace place) => true;
 

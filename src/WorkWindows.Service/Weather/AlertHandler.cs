@@ -2,14 +2,13 @@ using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Feeds.Alerts;
-using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the alerts of an organization's stations, and keeps every answer.</summary>
-public sealed partial class AlertHandler(
-    WorkWindowsDb db, AlertFeed feed, FeedStates states, IClock clock, ILogger<AlertHandler> logger)
+public sealed class AlertHandler(
+    WorkWindowsDb db, AlertFeed feed, StationFetches fetches, FeedStates states, IClock clock)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
@@ -18,21 +17,11 @@ public sealed partial class AlertHandler(
     /// </returns>
     public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
-        foreach (var station in await Stations.WithForecast(db).ToListAsync(cancellation))
+        var stations = await Stations.WithForecast(db).ToListAsync(cancellation);
+        await foreach (var id in fetches.EachAsync(
+            WeatherFeed.Alerts, stations, station => FetchAsync(station, cancellation), cancellation))
         {
-            var isNew = false;
-            try
-            {
-                isNew = await FetchAsync(station, cancellation);
-            }
-            catch (FeedException fault)
-            {
-                LogFailed(fault, station.GhcnId);
-                await states.NoteAsync(station.Id, WeatherFeed.Alerts, null, fault, cancellation);
-                await db.SaveChangesAsync(cancellation);
-            }
-            if (isNew)
-                yield return station.Id;
+            yield return id;
         }
     }
 
@@ -52,7 +41,4 @@ public sealed partial class AlertHandler(
             || report.FetchedAt - before.FetchedAt > WeatherRecords.LongestAlertAge
             || !before.Alerts.Select(alert => alert.ToActive()).ToHashSet().SetEquals(alerts);
     }
-
-    [LoggerMessage(LogLevel.Warning, "No alerts for station {GhcnId}: they are not known until there are some")]
-    private partial void LogFailed(Exception fault, string ghcnId);
 }

@@ -3,15 +3,14 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
-using WorkWindows.Feeds.Forecasts;
-using WorkWindows.Feeds.TimeZones;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the forecasts of an organization's stations, and keeps each once.</summary>
 public sealed partial class ForecastHandler(
-    WorkWindowsDb db, NwsGridpointFeed feed, FeedStates states, IClock clock, ILogger<ForecastHandler> logger)
+    WorkWindowsDb db, ForecastFeed feed, StationFetches fetches, FeedStates states, IClock clock,
+    ILogger<ForecastHandler> logger)
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
@@ -19,30 +18,20 @@ public sealed partial class ForecastHandler(
     /// </returns>
     public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {
-        foreach (var station in await Stations.WithForecast(db).ToListAsync(cancellation))
+        var stations = (await Stations.WithForecast(db).ToListAsync(cancellation))
+            .Where(station => feed.Configured.Serves(station.Place));
+        await foreach (var id in fetches.EachAsync(
+            WeatherFeed.Forecasts, stations, station => FetchAsync(station, cancellation), cancellation))
         {
-            var isNew = false;
-            try
-            {
-                isNew = await FetchAsync(station, cancellation);
-            }
-            catch (FeedException fault)
-            {
-                LogFailed(fault, station.GhcnId);
-                await states.NoteAsync(station.Id, WeatherFeed.Forecasts, null, fault, cancellation);
-                await db.SaveChangesAsync(cancellation);
-            }
-            if (isNew)
-                yield return station.Id;
+            yield return id;
         }
     }
 
     private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
     {
-        var zone = DateTimeZoneProviders.Tzdb[TimeZoneLookup.Find(station.Latitude, station.Longitude)];
-        var today = clock.GetCurrentInstant().InZone(zone).Date;
-        var reply = await feed.FetchAsync(
-            new(station.Place, zone, new(today, today), FeedValidators.None), cancellation);
+        var today = clock.GetCurrentInstant().InZone(station.Zone).Date;
+        var reply = await feed.Configured.FetchAsync(
+            new(station.Place, station.Zone, new(today, today), FeedValidators.None), cancellation);
         var daily = (reply as DailyFeedReply.Foretold)?.Forecast;
         await states.NoteAsync(station.Id, WeatherFeed.Forecasts, daily?.IssuedAt, null, cancellation);
         if (daily is null
@@ -87,9 +76,6 @@ public sealed partial class ForecastHandler(
         await db.SaveChangesAsync(cancellation);
         return true;
     }
-
-    [LoggerMessage(LogLevel.Warning, "No forecast for station {GhcnId}")]
-    private partial void LogFailed(Exception fault, string ghcnId);
 
     [LoggerMessage(LogLevel.Warning, "The forecast for station {GhcnId} has {Count} values that cannot be used")]
     private partial void LogRejected(string ghcnId, int count);

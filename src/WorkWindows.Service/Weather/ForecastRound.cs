@@ -8,13 +8,14 @@ namespace WorkWindows.Service.Weather;
 
 /// <summary>Brings the forecasts and alerts of an organization up to date.</summary>
 public sealed class ForecastRound(
-    CurrentOrganization current, DemoWeather demo, OutageWatch outages, PromptLook look, IServiceProvider services,
-    IOptions<FeedOptions> options)
+    CurrentOrganization current, DemoWeather demo, StationFetches fetches, OutageWatch outages, PromptLook look,
+    IServiceProvider services, IOptions<FeedOptions> options)
 {
     /// <remarks>
     /// A new forecast or alert, or the want of one, may close a day on which a crew is at work: it is looked at at once,
     /// not at night.
     /// </remarks>
+    /// <exception cref="AggregateException">Stations failed, after all others were asked for.</exception>
     public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
     {
         current.Set(organizationId);
@@ -26,11 +27,19 @@ public sealed class ForecastRound(
         var changed = new HashSet<Guid>();
         try
         {
-            await foreach (var station in forecasts.FetchAsync(cancellation))
-                changed.Add(station);
-            await foreach (var station in alerts.FetchAsync(cancellation))
-                changed.Add(station);
-            changed.UnionWith(await outages.TellAsync([WeatherFeed.Forecasts, WeatherFeed.Alerts], cancellation));
+            try
+            {
+                await foreach (var station in forecasts.FetchAsync(cancellation))
+                    changed.Add(station);
+                await foreach (var station in alerts.FetchAsync(cancellation))
+                    changed.Add(station);
+            }
+            finally
+            {
+                changed.UnionWith(
+                    await outages.TellAsync([WeatherFeed.Forecasts, WeatherFeed.Alerts], cancellation));
+            }
+            fetches.ThrowIfAnyFailed();
         }
         finally
         {

@@ -13,27 +13,24 @@ public sealed class ObservationOptions
     public string Observations { get; set; } = "";
 }
 
-/// <summary>The feed that the settings name.</summary>
+/// <summary>
+/// The feed of observations that the settings name. Analyses are none: what is stored with a station is what was read
+/// there, and a model's values would take the place of its readings.
+/// </summary>
 public sealed class ObservationFeed(
     IEnumerable<IDailyFeed> feeds, IOptions<ObservationOptions> options, IOptions<FeedOptions> manners)
 {
     /// <summary>Null when records are only imported by hand, or nobody says who asks.</summary>
     public IDailyFeed? Configured { get; } = manners.Value.IsEnabled
-        ? feeds.SingleOrDefault(feed => feed.Key == options.Value.Observations && IsSuitable(feed))
+        ? feeds.SingleOrDefault(feed => feed.Key == options.Value.Observations)
         : null;
-
-    private static bool IsSuitable(IDailyFeed feed) => feed.Kind == FeedKind.Observations;
 
     /// <summary>A key that no feed has is found out at the start.</summary>
     internal sealed class Validation(IEnumerable<IDailyFeed> feeds) : IValidateOptions<ObservationOptions>
     {
-        public ValidateOptionsResult Validate(string? name, ObservationOptions options)
-        {
-            string[] keys = [.. feeds.Where(IsSuitable).Select(feed => feed.Key).Order(StringComparer.Ordinal)];
-            return options.Observations.Length == 0 || keys.Contains(options.Observations)
+        public ValidateOptionsResult Validate(string? name, ObservationOptions options) =>
+            options.Observations.Length == 0
                 ? ValidateOptionsResult.Success
-                : ValidateOptionsResult.Fail($"Feeds:Observations is '{options.Observations}', "
-                    + $"which no feed of observations is called: {string.Join(", ", keys)}.");
-        }
+                : FeedKeys.Check("Feeds:Observations", options.Observations, feeds, FeedKind.Observations);
     }
 }

@@ -1,8 +1,8 @@
 using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
-using WorkWindows.Feeds.TimeZones;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -10,7 +10,8 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Fetches what an organization's stations have observed, and what was corrected of late.</summary>
 public sealed partial class ObservationHandler(
     WorkWindowsDb db, CurrentOrganization organization, ParcelSources sources, ObservationFeed feed,
-    StationReadings readings, FeedStates states, IClock clock, ILogger<ObservationHandler> logger)
+    StationFetches fetches, StationReadings readings, FeedStates states, IClock clock,
+    ILogger<ObservationHandler> logger)
 {
     /// <summary>
     /// So many days are asked for again each time: the source corrects readings after it has published them. Common
@@ -30,37 +31,25 @@ public sealed partial class ObservationHandler(
     {
         if (feed.Configured is not { } source)
             yield break;
-        foreach (var station in await sources.InUseAsync(cancellation))
-        {
-            if (!source.Serves(station.Place))
-                continue;
-            DailyFeedReply? reply = null;
-            try
-            {
-                reply = await source.FetchAsync(RequestOf(station), cancellation);
-            }
-            catch (FeedException fault)
-            {
-                LogFailed(fault, station.GhcnId);
-                await NoteAsync(station, fault, cancellation);
-                await db.SaveChangesAsync(cancellation);
-            }
-            if (reply is not null && await StoreAsync(station.Id, reply, cancellation))
-                yield return station.Id;
-            db.ChangeTracker.Clear();
-        }
+        var served = (await sources.InUseAsync(cancellation)).Where(station => source.Serves(station.Place));
+        await foreach (var id in fetches.EachAsync(WeatherFeed.Observations, served, FetchAsync, cancellation))
+            yield return id;
+
+        async Task<bool> FetchAsync(Station station) => await StoreAsync(
+            station.Id, await source.FetchAsync(RequestOf(station), cancellation), cancellation);
     }
 
     /// <summary>Up to yesterday: a day that is not over has no minimum and maximum yet.</summary>
     private DailyFeedRequest RequestOf(Station station)
     {
-        var zone = DateTimeZoneProviders.Tzdb[TimeZoneLookup.Find(station.Latitude, station.Longitude)];
-        var yesterday = clock.GetCurrentInstant().InZone(zone).Date.PlusDays(-1);
+        var yesterday = TodayAt(station).PlusDays(-1);
         var first = station.LastDay is { } last
             ? LocalDate.Min(last.PlusDays(1), yesterday.PlusDays(1 - DaysAgain))
             : yesterday.PlusYears(-YearsOfRecord);
-        return new(station.Place, zone, new(first, yesterday), FeedValidators.None);
+        return new(station.Place, station.Zone, new(first, yesterday), FeedValidators.None);
     }
+
+    private LocalDate TodayAt(Station station) => clock.GetCurrentInstant().InZone(station.Zone).Date;
 
     private async Task<bool> StoreAsync(Guid id, DailyFeedReply reply, CancellationToken cancellation)
     {
@@ -71,23 +60,31 @@ public sealed partial class ObservationHandler(
         {
             if (!observed.Faults.IsEmpty)
                 LogRejected(station.GhcnId, observed.Faults.Faults.Length + observed.Faults.More);
-            var counts = await readings.MergeAsync(station, observed.Readings, cancellation);
+            var counts = await readings.MergeAsync(station, Past(station, observed), cancellation);
             isChanged = counts.Created + counts.Updated > 0;
         }
-        await NoteAsync(station, null, cancellation);
+        // Readings that someone imported by hand count as well: days are known by them.
+        await states.NoteAsync(station.Id, WeatherFeed.Observations, station.ObservedUntil(), null, cancellation);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         return isChanged;
     }
 
-    /// <summary>Readings that someone imported by hand count as well: days are known by them.</summary>
-    private Task NoteAsync(Station station, Exception? fault, CancellationToken cancellation) => states.NoteAsync(
-        station.Id, WeatherFeed.Observations,
-        station.LastDay?.PlusDays(1).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant(), fault, cancellation);
-
-    [LoggerMessage(LogLevel.Warning, "No readings for station {GhcnId}: its record stays as it is")]
-    private partial void LogFailed(Exception fault, string ghcnId);
+    /// <summary>
+    /// A reading of a day to come is a fault of the feed, whichever day was asked for: it would be the last one for ever.
+    /// </summary>
+    private List<DailyReading> Past(Station station, DailyFeedReply.Observed observed)
+    {
+        var today = TodayAt(station);
+        foreach (var reading in observed.Readings.Where(reading => reading.Date > today))
+            LogToCome(station.GhcnId, reading.Element, reading.Date, today);
+        return [.. observed.Readings.Where(reading => reading.Date <= today)];
+    }
 
     [LoggerMessage(LogLevel.Warning, "The readings of station {GhcnId} have {Count} values that cannot be used")]
     private partial void LogRejected(string ghcnId, int count);
+
+    [LoggerMessage(
+        LogLevel.Warning, "{Element} of station {GhcnId} on {Date} is left out: it is of a day after {Today}, today there")]
+    private partial void LogToCome(string ghcnId, DailyElement element, LocalDate date, LocalDate today);
 }

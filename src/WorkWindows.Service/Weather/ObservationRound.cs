@@ -5,9 +5,10 @@ namespace WorkWindows.Service.Weather;
 
 /// <summary>Brings the records of an organization's stations up to date.</summary>
 public sealed class ObservationRound(
-    WorkWindowsDb db, CurrentOrganization current, ObservationHandler observations, StationAssignment stations,
-    OutageWatch outages, PromptLook look)
+    WorkWindowsDb db, CurrentOrganization current, ObservationHandler observations, StationFetches fetches,
+    StationAssignment stations, OutageWatch outages, PromptLook look)
 {
+    /// <exception cref="AggregateException">Stations failed, after all others were asked for.</exception>
     public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
     {
         current.Set(organizationId);
@@ -16,10 +17,19 @@ public sealed class ObservationRound(
         var moved = new HashSet<Guid>();
         try
         {
-            await foreach (var station in observations.FetchAsync(cancellation))
-                changed.Add(station);
-            moved.UnionWith(await AssignAsync(before, cancellation));
-            changed.UnionWith(await outages.TellAsync([WeatherFeed.Observations], cancellation));
+            try
+            {
+                await foreach (var station in observations.FetchAsync(cancellation))
+                    changed.Add(station);
+                moved.UnionWith(await AssignAsync(before, cancellation));
+            }
+            finally
+            {
+                // What could not be stored is not stored along with the mail.
+                db.ChangeTracker.Clear();
+                changed.UnionWith(await outages.TellAsync([WeatherFeed.Observations], cancellation));
+            }
+            fetches.ThrowIfAnyFailed();
         }
         finally
         {

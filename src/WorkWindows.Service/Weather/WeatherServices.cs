@@ -27,6 +27,10 @@ public static class WeatherServices
         services.AddScoped<ForecastHandler>();
         services.AddScoped<AlertHandler>();
         services.AddScoped<ForecastRound>();
+        services.AddSingleton<IValidateOptions<ForecastOptions>, ForecastFeed.Validation>();
+        services.AddOptions<ForecastOptions>().BindConfiguration(ForecastOptions.Section).ValidateOnStart();
+        services.AddScoped<ForecastFeed>();
+        services.AddScoped<StationFetches>();
         services.AddSingleton<IValidateOptions<ObservationOptions>, ObservationFeed.Validation>();
         services.AddOptions<ObservationOptions>().BindConfiguration(ObservationOptions.Section).ValidateOnStart();
         services.AddSingleton<ObservationFeed>();

@@ -84,8 +84,9 @@ public sealed class AlertHandlerTests(TestDatabase database) : IClassFixture<Tes
     {
         using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
-        return await new AlertHandler(
-            db, new(feeds.Http, feeds.Options), new FeedStates(db, _clock), _clock, NullLogger<AlertHandler>.Instance)
+        var states = new FeedStates(db, _clock);
+        var fetches = new StationFetches(db, states, NullLogger<StationFetches>.Instance);
+        return await new AlertHandler(db, new(feeds.Http, feeds.Options), fetches, states, _clock)
             .FetchAsync(Cancellation).CountAsync();
     }
 

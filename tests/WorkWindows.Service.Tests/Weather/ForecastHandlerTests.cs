@@ -1,9 +1,11 @@
 using System.Text;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Logging.Abstractions;
+using Microsoft.Extensions.Options;
 using NodaTime;
 using Shouldly;
 using WorkWindows.Engine.Weather;
+using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Feeds.Tests.Forecasts;
 using WorkWindows.Feeds.Tests.Manners;
 using WorkWindows.Service.Tests.Storage;
@@ -96,8 +98,11 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
     {
         using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
+        var states = new FeedStates(db, feeds.Clock);
+        var feed = new NwsGridpointFeed(feeds.Http, new(feeds.Http, feeds.Options));
         return await new ForecastHandler(
-            db, new(feeds.Http, new(feeds.Http, feeds.Options)), new FeedStates(db, feeds.Clock), feeds.Clock,
+            db, new([feed], Options.Create(new ForecastOptions())),
+            new(db, states, NullLogger<StationFetches>.Instance), states, feeds.Clock,
             NullLogger<ForecastHandler>.Instance)
             .FetchAsync(TestContext.Current.CancellationToken).CountAsync();
     }

@@ -1,3 +1,7 @@
+using Microsoft.AspNetCore.Http;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Diagnostics;
+using Microsoft.Extensions.Options;
 using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
@@ -23,18 +27,13 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
         var organization = await database.AddOrganizationAsync("Org");
         var station = await GivenStation.StoreAsync(database, organization, "USC00000001", 42.745, -73.752);
         var alerts = Payload();
-        await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
-            context, 200, "application/geo+json",
-            context.Request.Path.StartsWithSegments("/alerts")
-                ? alerts
-                : File.ReadAllBytes(ProjectFiles.Reference($"feeds/forecast{context.Request.Path}.json"))));
-        using var host = new NoticeHost(
-            database, _clock,
-            settings:
-            [
-                ("Feeds:NationalWeatherService", $"{server.Address}"),
-                ("Feeds:UserAgent", "(woods.example.org, office@example.org)"),
-            ]);
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            // However long the service calls its word fresh, a warning may have been issued since.
+            context.Response.Headers.CacheControl = "public, max-age=86400";
+            return SendAsync(context, alerts);
+        });
+        using var host = Host(server);
 
         (await LooksAsync()).ShouldBe(1, "a forecast and an answer about alerts have come");
         (await LooksAsync()).ShouldBe(0, "nothing is new");
@@ -50,5 +49,103 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
             return host.Queued.Count(job => job.Args[0].Equals(organization)
                 && ((Guid[])job.Args[2]).SequenceEqual(new[] { station }));
         }
+    }
+
+    [Fact]
+    public async Task Run_GoesOnAndTells_WhenAStationCannotBeStored_AndFailsAtItsEnd()
+    {
+        var organization = await database.AddOrganizationAsync("Org");
+        var broken = await GivenStation.StoreAsync(database, organization, "USC00000002", 42.745, -73.752);
+        var sound = await GivenStation.StoreAsync(database, organization, "USC00000003", 42.745, -73.752);
+        await using var server = await ReplayServer.StartAsync(context => SendAsync(context, Payload()));
+        using var host = Host(server, new RefusingForecasts(broken));
+
+        var fault = await Should.ThrowAsync<AggregateException>(() =>
+            host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation)));
+
+        fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<DbUpdateException>();
+        host.Logs.Lines.ShouldContain("Error: Forecasts for station USC00000002 were not stored: the other stations go on");
+        await using var db = database.Open(organization);
+        (await db.Forecasts.Select(forecast => forecast.StationId).ToListAsync(Cancellation)).ShouldBe([sound]);
+        (await db.WeatherAlertReports.CountAsync(Cancellation)).ShouldBe(2);
+        // The forecasts of April are too old in June, which is told of although a station fails.
+        _clock.AdvanceDays(60);
+        await Should.ThrowAsync<AggregateException>(() =>
+            host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation)));
+        (await db.FeedStates.AnyAsync(state => state.StationId == sound && state.OutSeenAt != null, Cancellation))
+            .ShouldBeTrue();
+    }
+
+    [Fact]
+    public async Task Run_Ends_WhenItIsCancelled()
+    {
+        var organization = await database.AddOrganizationAsync("Org");
+        await GivenStation.StoreAsync(database, organization, "USC00000004", 42.745, -73.752);
+        await GivenStation.StoreAsync(database, organization, "USC00000005", 43.745, -73.752);
+        using var stop = new CancellationTokenSource();
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            stop.Cancel();
+            return SendAsync(context, Payload());
+        });
+        using var host = Host(server);
+
+        await Should.ThrowAsync<OperationCanceledException>(() =>
+            host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, stop.Token)));
+
+        server.Requests.Count.ShouldBe(1);
+    }
+
+    [Fact]
+    public async Task Run_AsksTheFeedThatTheSettingsName()
+    {
+        var organization = await database.AddOrganizationAsync("Org");
+        await GivenStation.StoreAsync(database, organization, "USC00000006", 42.745, -73.752);
+        await using var server = await ReplayServer.StartAsync(context => SendAsync(context, Payload()));
+        using var host = Host(server, settings: ("Feeds:Forecasts", "nws-hourly"));
+
+        await host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation));
+
+        server.Requests.Select(request => request.Path).ShouldBe(
+            ["/points/42.745,-73.752", "/gridpoints/ALY/71,67/forecast/hourly", "/alerts/active"]);
+        await using var db = database.Open(organization);
+        (await db.Forecasts.CountAsync(Cancellation)).ShouldBe(1);
+    }
+
+    [Theory]
+    [InlineData("ncei")]
+    [InlineData("")]
+    public void Feed_IsOneOfForecasts_OrTheServiceDoesNotStart(string key)
+    {
+        using var host = new NoticeHost(database, _clock, settings: [("Feeds:Forecasts", key)]);
+
+        Should.Throw<OptionsValidationException>(() => host.Get<IOptions<ForecastOptions>>().Value).Message.ShouldBe(
+            $"Feeds:Forecasts is '{key}', which no feed of forecasts is called: "
+            + "nws-gridpoint, nws-hourly, open-meteo-forecast.");
+    }
+
+    private NoticeHost Host(ReplayServer server, IInterceptor? interceptor = null, params (string, string)[] settings) =>
+        new(database, _clock, interceptor: interceptor, settings:
+        [
+            ("Feeds:NationalWeatherService", $"{server.Address}"),
+            ("Feeds:UserAgent", "(woods.example.org, office@example.org)"),
+            .. settings,
+        ]);
+
+    private static Task SendAsync(HttpContext context, ReadOnlyMemory<byte> alerts) => ReplayServer.SendAsync(
+        context, 200, "application/geo+json",
+        context.Request.Path.StartsWithSegments("/alerts")
+            ? alerts
+            : File.ReadAllBytes(ProjectFiles.Reference($"feeds/forecast{context.Request.Path}.json")));
+
+    /// <summary>A database that does not take the forecasts of one station.</summary>
+    private sealed class RefusingForecasts(Guid station) : SaveChangesInterceptor
+    {
+        public override ValueTask<InterceptionResult<int>> SavingChangesAsync(
+            DbContextEventData eventData, InterceptionResult<int> result, CancellationToken cancellationToken = default) =>
+            eventData.Context!.ChangeTracker.Entries<Service.Weather.Forecast>()
+                .Any(entry => entry.State == EntityState.Added && entry.Entity.StationId == station)
+                ? throw new DbUpdateException("The disk is full.")
+                : new(result);
     }
 }

@@ -3,9 +3,11 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using NodaTime;
 using NodaTime.Testing;
+using Npgsql;
 using Shouldly;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Tests.Notices;
 using WorkWindows.Service.Tests.Storage;
@@ -89,9 +91,71 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
             ? [Min(19, -4)]
             : throw new InvalidOperationException("No feed throws this.");
 
-        await Should.ThrowAsync<InvalidOperationException>(() => RunAsync(host, places));
+        await Should.ThrowAsync<AggregateException>(() => RunAsync(host, places));
 
         Stations(host.Queued).ShouldBe([places.Near.Station]);
+    }
+
+    [Fact]
+    public async Task Run_GoesOnAndTells_WhenARecordCannotBeChanged_AndFailsAtItsEnd()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        await places.Near.AddConsultantAsync();
+        await using (var db = places.Near.Open())
+        {
+            // Written by a server whose clock was ahead.
+            await db.Stations.Where(station => station.Id == places.Near.Station).ExecuteUpdateAsync(
+                rows => rows.SetProperty(row => row.RecordChangedAt, _clock.GetCurrentInstant() + Duration.FromDays(90)),
+                Cancellation);
+        }
+        using var host = Host();
+        _feed.Answer = _ => [Min(1, -4)];
+
+        var fault = await Should.ThrowAsync<AggregateException>(() => RunAsync(host, places));
+
+        fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<ClockSetBackException>();
+        host.Logs.Lines.ShouldContain(line => line.StartsWith(
+            $"Error: Observations for station {TwoPlaces.NearId} were not stored", StringComparison.Ordinal));
+        Stations(host.Queued).ShouldBe([places.FarStation]);
+        await using var stored = places.Near.Open();
+        (await stored.StationReadings.Select(reading => reading.StationId).ToListAsync(Cancellation))
+            .ShouldBe([places.FarStation]);
+        (await stored.FeedStates.SingleAsync(state => state.StationId == places.Near.Station, Cancellation)).LastError
+            .ShouldNotBeNull();
+        (await stored.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation))
+            .TextBody.ShouldContain(TwoPlaces.FarId);
+    }
+
+    [Fact]
+    public async Task Run_GoesOn_WhenTheDatabaseRefusesAStation()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        // No feed gives a day twice; the table does not take it.
+        _feed.Answer = station => station == TwoPlaces.NearId ? [Min(19, -4), Min(19, -4)] : [Min(19, -4)];
+
+        var fault = await Should.ThrowAsync<AggregateException>(() => RunAsync(host, places));
+
+        fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<PostgresException>();
+        Stations(host.Queued).ShouldBe([places.FarStation]);
+    }
+
+    [Fact]
+    public async Task Run_LeavesOutReadingsOfDaysToCome_AndNamesThem()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var host = Host();
+        _feed.Answer = station => station == TwoPlaces.NearId
+            ? [Min(19, -4), Min(21, -5), Min(1, -6) with { Date = new(2199, 1, 1) }]
+            : [];
+
+        await RunAsync(host, places);
+
+        await using var db = places.Near.Open();
+        (await db.Stations.SingleAsync(station => station.Id == places.Near.Station, Cancellation)).LastDay
+            .ShouldBe(new LocalDate(2026, 2, 19));
+        host.Logs.Lines.Count(line => line.Contains(
+            $"MinTemperatureC of station {TwoPlaces.NearId} on ", StringComparison.Ordinal)).ShouldBe(2);
     }
 
     [Fact]
@@ -123,13 +187,18 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         }
     }
 
-    [Fact]
-    public void Feed_IsNamedInTheSettings_OrTheServiceDoesNotStart()
+    /// <summary>The archive of Open-Meteo is a model's, and would take the place of what was read.</summary>
+    [Theory]
+    [InlineData("invent")]
+    [InlineData("nws-gridpoint")]
+    [InlineData("open-meteo-archive")]
+    public void Feed_IsNamedInTheSettings_OrTheServiceDoesNotStart(string key)
     {
-        using var host = new NoticeHost(database, _clock, feed: _feed, settings: [(InventedFeed.Setting, "invent")]);
+        using var host = new NoticeHost(database, _clock, feed: _feed, settings: [(InventedFeed.Setting, key)]);
 
-        Should.Throw<OptionsValidationException>(() => host.Get<IOptions<ObservationOptions>>().Value).Message.ShouldStartWith(
-            "Feeds:Observations is 'invent', which no feed of observations is called: ");
+        Should.Throw<OptionsValidationException>(() => host.Get<IOptions<ObservationOptions>>().Value).Message.ShouldBe(
+            $"Feeds:Observations is '{key}', which no feed of observations is called: "
+            + "acis, ghcn-daily, invented, ncei, plain-csv.");
     }
 
     private static DailyReading Min(int day, double value) =>
