@@ -6,6 +6,7 @@ using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Records;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
@@ -26,6 +27,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddTasks();
     builder.AddWeather();
     builder.AddWindows();
+    builder.AddRecords();
     builder.AddRules();
     builder.AddAudit();
     builder.AddJobs();

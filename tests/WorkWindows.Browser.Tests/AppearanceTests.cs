@@ -16,14 +16,16 @@ public sealed partial class AppearanceTests(SiteFixture site)
         string[] pages =
         [
             "sign-in", "week", "week-empty", "season", "season-unknown", "day-closed", "day-limited", "day-unknown",
-            "checklist", "missing",
+            "checklist", "missing", "chances", "weather", "weather-all", "weather-short", "weather-none",
         ];
-        string[] wide = ["sign-in", "week", "season", "day-closed", "checklist"];
-        string[] dark = ["week", "season-2025", "day-limited"];
+        string[] wide = ["sign-in", "week", "season", "day-closed", "checklist", "chances", "weather"];
+        string[] dark = ["week", "season-2025", "day-limited", "chances", "weather"];
+        string[] darkOnPhone = ["chances", "weather"];
         return new([
             .. pages.Select(page => (page, Screen.Phone.Name)),
             .. wide.Select(page => (page, Screen.Desktop.Name)),
             .. dark.Select(page => (page, Screen.Dark.Name)),
+            .. darkOnPhone.Select(page => (page, Screen.DarkPhone.Name)),
         ]);
     }
 
@@ -60,6 +62,18 @@ public sealed partial class AppearanceTests(SiteFixture site)
     [GeneratedRegex(@"/Type\s*/Page\b")]
     private static partial Regex PageOfPdf();
 
+    /// <summary>The demo's hinge cut, or the weather of its parcel.</summary>
+    private async Task<Visit> DemoAsync(string name, Screen screen)
+    {
+        var visit = await site.OpenDemoAsync(screen);
+        if (name == "chances")
+            return visit;
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "The weather of" }).ClickAsync();
+        if (name == "weather-all")
+            await visit.Page.GetByRole(AriaRole.Link, new() { Name = "All", Exact = true }).ClickAsync();
+        return visit;
+    }
+
     private async Task<Visit> OpenAsync(string name, string screenName)
     {
         var screen = Screen.Named(screenName);
@@ -76,8 +90,13 @@ public sealed partial class AppearanceTests(SiteFixture site)
             "day-limited" => (Scenario.Landowner, $"/tasks/{scenario.HingeCut}/days/2026-02-04"),
             "day-unknown" => (Scenario.Consultant, $"/tasks/{scenario.Felling}/days/2026-02-04"),
             "checklist" => (Scenario.Consultant, $"/tasks/{scenario.HingeCut}/checklist?date=2026-02-04"),
+            "chances" or "weather" or "weather-all" => (Scenario.DemoConsultant, "/week"),
+            "weather-short" => (Scenario.Consultant, $"/parcels/{scenario.Ridge}/weather?range=1y"),
+            "weather-none" => (Scenario.Consultant, $"/parcels/{scenario.Swale}/weather"),
             _ => ((string?)Scenario.Consultant, "/no/such/page"),
         };
+        if (email == Scenario.DemoConsultant)
+            return await DemoAsync(name, screen);
         if (email is not null)
             return await site.OpenAsync(screen, email, path);
         var visit = await site.OpenAsync(screen);

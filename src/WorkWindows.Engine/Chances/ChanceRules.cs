@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
@@ -22,6 +23,12 @@ public sealed class ChanceRules(ImmutableArray<RulePack> packs, Ensemble ensembl
     /// <exception cref="ArgumentOutOfRangeException">A day lies outside the span, or there is no member.</exception>
     public TaskChances Of(TaskFacts facts, DaySpan days) =>
         new(days, Ensemble, [.. members.Select(member => Days(member.Evaluate(facts), days))]);
+
+    /// <summary>What the rules say of a day in the first member that leaves it unknown; null when none does.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The day lies outside the span, or there is no member.</exception>
+    public Explanation? Unknown(TaskFacts facts, LocalDate day) =>
+        members.Select(member => member.Evaluate(facts)).FirstOrDefault(member => member[day] == DayState.Unknown)
+            is { } evaluation ? Explanation.Of(evaluation, day) : null;
 
     private static PointRules[] Compiled(ImmutableArray<RulePack> packs, ImmutableArray<SignalSet> members)
     {

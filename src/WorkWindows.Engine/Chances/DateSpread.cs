@@ -18,6 +18,9 @@ public readonly record struct DateSpread(
 {
     private const double Early = 0.1, Middle = 0.5, Late = 0.9;
 
+    /// <summary>How many members know whether and when it happens.</summary>
+    public int Known => Members - Unknown;
+
     /// <summary>Whether enough members know for anything to be told.</summary>
     public bool IsTold => Members > 0 && Unknown <= Shares.MostUnknown * Members;
 

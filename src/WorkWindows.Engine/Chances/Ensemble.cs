@@ -17,7 +17,8 @@ public sealed record Ensemble
     /// <summary>With fewer years no chances are given.</summary>
     public const int MinYears = 15;
 
-    private Ensemble(ImmutableArray<int> years, ImmutableArray<SignalSet> members) => (Years, Members) = (years, members);
+    private Ensemble(ImmutableArray<int> years, ImmutableArray<SignalSet> members) =>
+        (Years, Members, UsableYears) = (years, members, years.Length);
 
     /// <summary>No past years: nothing can be said of the days to come.</summary>
     public static Ensemble None { get; } = new([], []);
@@ -28,18 +29,26 @@ public sealed record Ensemble
     /// <summary>The signals of each member, over the span of what is known.</summary>
     public ImmutableArray<SignalSet> Members { get; }
 
+    /// <summary>
+    /// How many past years can continue what is known: those of <see cref="Years"/>, or as many as there are when they
+    /// are too few to count on.
+    /// </summary>
+    public int UsableYears { get; private init; }
+
     /// <summary>Continues what is known by the years before it that can be used, thirty at most.</summary>
     /// <param name="past">The record of the place.</param>
     /// <param name="known">The signals from it, of days past and to come.</param>
     /// <param name="forecast">The forecast in them, or null.</param>
     /// <param name="latitudeDeg">Of the place, north positive.</param>
-    /// <returns><see cref="None"/> with fewer than <see cref="MinYears"/> years.</returns>
+    /// <returns>One without members when fewer than <see cref="MinYears"/> years can be used.</returns>
     public static Ensemble Of(PastWeather past, SignalSet known, Forecast? forecast, double latitudeDeg)
     {
         var season = KnownSeason.Of(past, known, forecast, null);
         var days = Math.Max(1, Period.DaysBetween(season.Last, known.Span.Last));
         var years = past.YearsBefore(season.Last, days, UsualYears);
-        return years.Length < MinYears ? None : Of(season, latitudeDeg, years);
+        return years.Length < MinYears
+            ? None with { UsableYears = years.Length }
+            : Of(season, latitudeDeg, years);
     }
 
     /// <summary>What is known of a past season up to a day, continued by given years.</summary>
@@ -63,7 +72,10 @@ public sealed record Ensemble
     {
         var read = readings.ToList();
         var leafOuts = property.Events.Where(e => e.Kind == SeasonEventKind.LeafOut).ToList();
-        return new(Years, [.. Members.Select(member => member.With(leafOuts.SelectMany(Moved(member))).With(read))]);
+        return new(Years, [.. Members.Select(member => member.With(leafOuts.SelectMany(Moved(member))).With(read))])
+        {
+            UsableYears = UsableYears,
+        };
 
         Func<SeasonEvent, IEnumerable<SeasonEvent>> Moved(SignalSet member) => there =>
         {

@@ -51,7 +51,8 @@ public static class SignalSetBuilder
             ImmutableCollectionsMarshal.AsImmutableArray(bases));
     }
 
-    internal static SignalKind SignalOf(DailyElement element) => element switch
+    /// <summary>The signal that an element of a record is.</summary>
+    public static SignalKind SignalOf(DailyElement element) => element switch
     {
         DailyElement.MinTemperatureC => SignalKind.MinTemperatureC,
         DailyElement.MaxTemperatureC => SignalKind.MaxTemperatureC,

@@ -33,7 +33,7 @@ public sealed record ChancesView(
         return new(
             task.Id, task.Zone.Id, today, chances.Years,
             isTold ? chances.Opens : null, isTold ? chances.Closes : null, isTold ? chances.LeafOut : null,
-            isTold ? Math.Round(chances.WorkableDays ?? 0, 1) : null,
+            isTold && chances.WorkableDays is { } left ? Math.Round(left, 1) : null,
             isTold ? [.. Enumerable.Range(0, days.Count).Select(day => Part(chances, days[day]))] : []);
     }
 

@@ -13,7 +13,7 @@ public sealed class DemoWeather(
     WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations,
     IClock clock)
 {
-    private const int YearsOfRecord = 12;
+    private const int YearsOfRecord = 17;
     private const int ForecastDays = 7;
 
     /// <summary>Forecasts are made again after some hours, as weather services do.</summary>

@@ -15,10 +15,11 @@ namespace WorkWindows.Service.Demo;
 /// <param name="TimeZone">The IANA zone of its days.</param>
 /// <param name="YearlyMeanC">Mean temperature of the year, °C.</param>
 /// <param name="SummerAboveMeanC">How far the warmest day of the cycle lies above it, °C.</param>
-/// <param name="Seed">Makes its weather its own.</param>
+/// <param name="Seed">Makes its weather its own; stations near each other have the same.</param>
+/// <param name="Hollow">Sets its temperatures apart from those of stations with the same seed; 0 for none.</param>
 internal sealed record InventedStation(
     string GhcnId, string Name, double Latitude, double Longitude, double ElevationM, string TimeZone,
-    double YearlyMeanC, double SummerAboveMeanC, int Seed)
+    double YearlyMeanC, double SummerAboveMeanC, int Seed, int Hollow = 0)
 {
     public const string IdStart = "ZZDEMO";
 
@@ -34,12 +35,18 @@ internal sealed record InventedStation(
     private const int DaysRemembered = 12;
     private const double DeviationC = 3.2;
 
+    /// <summary>How far stations near each other may lie apart on a day, °C.</summary>
+    private const double ApartC = 2.5;
+
+    private const int PurposeOfHollows = 16;
+
     private static readonly LocalDate Origin = new(2000, 1, 1);
 
     public static IReadOnlyList<InventedStation> All { get; } =
     [
         new(IdStart + "00001", "Larkspur Ridge (invented)", 42.98, -85.00, 250, "America/Detroit", 8.6, 14.2, 1),
         new(IdStart + "00002", "Coulee Divide (invented)", 43.65, -90.70, 335, "America/Chicago", 7.4, 16.0, 2),
+        new(IdStart + "00003", "Millrace Flats (invented)", 42.80, -85.20, 238, "America/Detroit", 8.9, 14.4, 1, 1),
     ];
 
     /// <summary>The readings of the days from one to another, both included.</summary>
@@ -77,6 +84,8 @@ internal sealed record InventedStation(
     {
         var season = Math.Cos(Math.Tau * (date.DayOfYear - WarmestDayOfYear) / 365.25);
         var mean = YearlyMeanC + SummerAboveMeanC * season + DeviationC * Deviation(date);
+        if (Hollow > 0)
+            mean += ApartC * (Chance(date, PurposeOfHollows + Hollow) - 0.5);
         var halfRange = HalfDailyRangeC + 2 * (Chance(date, 1) - 0.5);
         return (AsReadInFahrenheit(mean - halfRange), AsReadInFahrenheit(mean + halfRange));
     }

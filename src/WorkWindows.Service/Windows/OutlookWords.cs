@@ -57,7 +57,7 @@ public static class OutlookWords
         string.Join("; ", explanation.Deciding.Select(verdict => verdict.Rule.Title).Distinct());
 
     /// <summary>The first of what is not known, and how much more there is: the page of the day names it all.</summary>
-    private static string Few(Explanation explanation)
+    internal static string Few(Explanation explanation)
     {
         var missing = Wording.Missing(explanation).ToArray();
         return missing.Length <= Named + 1

@@ -53,9 +53,9 @@ public sealed class SeasonModel(
             return NotFound();
 
         var days = SeasonView.DaysOf(Year, Today);
-        if (await windows.EvaluateAsync(id, days, cancellation) is not { } evaluated)
+        if (await windows.ReadAsync(id, days, cancellation) is not { } input)
             return NotFound();
-        View = SeasonView.Of(evaluated, days, Today);
+        View = SeasonView.Of(input, days, Today);
         Notes = await notes.ReadAsync(View.Task, Today, cancellation);
         MaySign = (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         Decisions = await DecisionsAsync(id, View.Task.Zone, cancellation);

@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Chances;
 
 namespace WorkWindows.Service.Windows;
 
@@ -12,6 +13,7 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Season">The windows in the days.</param>
 /// <param name="Rows">The same as lines of a table.</param>
 /// <param name="Temperatures">The chart; null when no temperature is known.</param>
+/// <param name="Chances">What past years say of the days from today on; null for a season without them.</param>
 public sealed record SeasonView(
     TaskSummary Task,
     SeasonToday? Today,
@@ -19,7 +21,8 @@ public sealed record SeasonView(
     SeasonBands Bands,
     TaskSeason Season,
     IReadOnlyList<SeasonRow> Rows,
-    TemperatureChart? Temperatures)
+    TemperatureChart? Temperatures,
+    SeasonChances? Chances)
 {
     private const int DaysBack = 60;
     private const int DaysAhead = 365;
@@ -29,7 +32,14 @@ public sealed record SeasonView(
         ? DaySpan.Between(new(chosen, 1, 1), new(chosen, 12, 31))
         : DaySpan.Between(today.PlusDays(-DaysBack), today.PlusDays(DaysAhead));
 
-    public static SeasonView Of(EvaluatedTask task, DaySpan days, LocalDate today)
+    /// <summary>The chances as bars; null when none are told.</summary>
+    public ChanceBars? Bars => Chances is null ? null : ChanceBars.Of(Chances);
+
+    public static SeasonView Of(TaskInput input, DaySpan days, LocalDate today) => Of(
+        input.Evaluated(), days, today,
+        days.Contains(today) ? SeasonChances.Of(input, DaySpan.Between(today, days.Last)) : null);
+
+    public static SeasonView Of(EvaluatedTask task, DaySpan days, LocalDate today, SeasonChances? chances = null)
     {
         var season = TaskSeason.Of(task.Evaluation, days);
         return new(
@@ -39,7 +49,8 @@ public sealed record SeasonView(
             SeasonBands.Of(task.Evaluation, days),
             season,
             SeasonRow.Of(season, task.Evaluation),
-            TemperatureChart.Of(task.Evaluation.Signals, days, today));
+            TemperatureChart.Of(task.Evaluation, days, today),
+            chances);
     }
 }
 

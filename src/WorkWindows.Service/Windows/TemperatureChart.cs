@@ -1,10 +1,10 @@
-using System.Text.Json;
 using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
+using WorkWindows.Service.Records;
 
 namespace WorkWindows.Service.Windows;
 
@@ -16,31 +16,40 @@ namespace WorkWindows.Service.Windows;
 public sealed record MonthTemperatures(string Month, double? LowestMinF, double? HighestMaxF, int DaysWithout);
 
 /// <summary>Daily temperatures as a chart's data and as a table.</summary>
-/// <param name="Json">What the chart's script reads.</param>
+/// <param name="Spec">The chart.</param>
 /// <param name="Months">The same by month.</param>
-public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatures> Months)
+public sealed record TemperatureChart(ChartSpec Spec, IReadOnlyList<MonthTemperatures> Months)
 {
     private static readonly LocalDatePattern MonthAndYear = LocalDatePattern.CreateWithInvariantCulture("MMM uuuu");
 
     /// <returns>Null when no temperature is known on any of the days.</returns>
-    public static TemperatureChart? Of(SignalSet signals, DaySpan days, LocalDate today)
+    public static TemperatureChart? Of(TaskEvaluation evaluation, DaySpan days, LocalDate today)
     {
+        var signals = evaluation.Signals;
         var min = Read(signals, SignalKind.MinTemperatureC, days);
         var max = Read(signals, SignalKind.MaxTemperatureC, days);
         if (!min.Concat(max).Any(reading => reading.ValueF is not null))
             return null;
-        var json = JsonSerializer.Serialize(new
+        var spec = new ChartSpec(
+            [.. Enumerable.Range(0, days.Count).Select(day => ChartSpec.NumberOf(days[day]))],
+            [
+                new("minimum", "--cold", In(min, Basis.Observed, Basis.Interpolated)),
+                new("maximum", "--warm", In(max, Basis.Observed, Basis.Interpolated)),
+                new("minimum, forecast", "--cold", In(min, Basis.Forecast)) { IsDashed = true },
+                new("maximum, forecast", "--warm", In(max, Basis.Forecast)) { IsDashed = true },
+            ])
         {
-            days = Enumerable.Range(0, days.Count).Select(day => Seconds(days[day])),
-            minObserved = min.Select(reading => reading.In(Basis.Observed, Basis.Interpolated)),
-            maxObserved = max.Select(reading => reading.In(Basis.Observed, Basis.Interpolated)),
-            minForecast = min.Select(reading => reading.In(Basis.Forecast)),
-            maxForecast = max.Select(reading => reading.In(Basis.Forecast)),
-            today = days.Contains(today) ? Seconds(today) : (long?)null,
-            leafOuts = signals.Events.Where(seen => seen.Kind == SeasonEventKind.LeafOut && days.Contains(seen.Date))
-                .Select(seen => new { day = Seconds(seen.Date), basis = Wording.OfEvent(seen.Basis) }),
-        });
-        return new(json, [.. Enumerable.Range(0, days.Count).GroupBy(day => MonthAndYear.Format(days[day]))
+            IsStrip = true,
+            Limits = [.. TemperatureLimits.Of(evaluation.Packs, [evaluation.Facts])
+                .Select(limit => new ChartLimit(limit.ValueF, limit.Label))],
+            Marks =
+            [
+                .. signals.Events.Where(seen => seen.Kind == SeasonEventKind.LeafOut && days.Contains(seen.Date))
+                    .Select(seen => new ChartMark(ChartSpec.NumberOf(seen.Date), "--open")),
+                .. days.Contains(today) ? [new ChartMark(ChartSpec.NumberOf(today), "--ink")] : Array.Empty<ChartMark>(),
+            ],
+        };
+        return new(spec, [.. Enumerable.Range(0, days.Count).GroupBy(day => MonthAndYear.Format(days[day]))
             .Select(month => new MonthTemperatures(
                 month.Key,
                 month.Min(day => min[day].ValueF),
@@ -56,10 +65,8 @@ public sealed record TemperatureChart(string Json, IReadOnlyList<MonthTemperatur
                 : new Reading(null, Basis.Missing)),
     ];
 
-    private static long Seconds(LocalDate day) => day.AtMidnight().InUtc().ToInstant().ToUnixTimeSeconds();
+    private static List<double?> In(IEnumerable<Reading> readings, params Basis[] bases) =>
+        [.. readings.Select(reading => bases.Contains(reading.Basis) ? reading.ValueF : null)];
 
-    private readonly record struct Reading(double? ValueF, Basis Basis)
-    {
-        public double? In(params ReadOnlySpan<Basis> bases) => bases.Contains(Basis) ? ValueF : null;
-    }
+    private readonly record struct Reading(double? ValueF, Basis Basis);
 }

@@ -59,14 +59,14 @@ public sealed record PropertyWeek(Guid Id, string Name, IReadOnlyList<TaskWeek> 
 
 /// <summary>One task on the next ten days.</summary>
 public sealed record TaskWeek(
-    Guid Id, Guid PropertyId, string PropertyName, string Practice, string Place, string Outlook, string? Scheduled,
-    string? WaitsFor, IReadOnlyList<DayCell> Cells)
+    Guid Id, Guid ParcelId, Guid PropertyId, string PropertyName, string Practice, string Place, string Outlook,
+    string? Scheduled, string? WaitsFor, IReadOnlyList<DayCell> Cells)
 {
     public static TaskWeek Of(EvaluatedTask evaluated, DaySpan days)
     {
         var task = evaluated.Task;
         return new(
-            task.Id, task.PropertyId, task.PropertyName, task.Practice.Name, TaskWords.Place(task),
+            task.Id, task.ParcelId, task.PropertyId, task.PropertyName, task.Practice.Name, TaskWords.Place(task),
             OutlookWords.Of(evaluated.Evaluation, days.First), ScheduledIn(evaluated, days.First),
             TaskWords.WaitsFor(task), DayCell.Of(evaluated, days, days.First, null));
     }

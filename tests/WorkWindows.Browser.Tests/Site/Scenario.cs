@@ -14,12 +14,18 @@ namespace WorkWindows.Browser.Tests.Site;
 /// <param name="HingeCut">Open, then limited by two cold nights, closed by the third, and closed again by wind.</param>
 /// <param name="TieDown">Open but for the gale of Sunday, and unknown beyond the forecast.</param>
 /// <param name="Felling">On a parcel without a weather station: unknown.</param>
-public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
+/// <param name="Ridge">The parcel of the hinge cut.</param>
+/// <param name="Swale">A parcel without a weather station.</param>
+public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling, Guid Ridge, Guid Swale)
 {
     public const string Password = "fern hollow morning";
     public const string Consultant = "rosa.lind@example.org";
     public const string Landowner = "amos.quill@example.org";
     public const string Newcomer = "tilda.marsh@example.org";
+
+    /// <summary>Of the service's own demo, whose records are long enough for chances.</summary>
+    public const string DemoConsultant = "mara.holt@example.org";
+    public const string DemoPassword = "oak-hinge-2026";
 
     public static Instant Now { get; } = Instant.FromUtc(2026, 2, 3, 11, 0);
 
@@ -55,7 +61,7 @@ public sealed record Scenario(Guid HingeCut, Guid TieDown, Guid Felling)
         }
         await db.SaveChangesAsync();
         await ScenarioDecision.AddAsync(services, organization, hingeCut.Id);
-        return new(hingeCut.Id, tieDown.Id, felling.Id);
+        return new(hingeCut.Id, tieDown.Id, felling.Id, ridge.Id, swale.Id);
     }
 
     internal static async Task<Guid> AddPersonAsync(

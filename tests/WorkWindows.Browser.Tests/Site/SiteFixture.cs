@@ -17,7 +17,9 @@ public sealed class SiteCollection : ICollectionFixture<SiteFixture>
     public const string Name = "site";
 }
 
-/// <summary>The whole service on a loopback port with the tests' own scenario, and a browser in front of it.</summary>
+/// <summary>
+/// The whole service on a loopback port with the tests' own scenario and the demo, and a browser in front of it.
+/// </summary>
 public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("ww-pages-").FullName;
@@ -40,7 +42,6 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
             .UseSetting(DatabaseServer.Variable, _database.Address.Owner)
             .UseSetting(DataFolder.Variable, _folder)
             .UseSetting(ServiceRoles.Variable, "web")
-            .UseSetting("WORKWINDOWS_DEMO", "off")
             .UseSetting("WORKWINDOWS_LOG_LEVEL", "Warning")
             .ConfigureTestServices(services => services.AddSingleton<NodaTime.IClock>(new FakeClock(Scenario.Now))));
         _factory.UseKestrel();
@@ -71,12 +72,20 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         if (!_signedIn.TryGetValue(email, out var state))
         {
             await using var first = await OpenAsync(Screen.Desktop);
-            await first.SignInAsync(email);
+            await first.SignInAsync(email, email == Scenario.DemoConsultant ? Scenario.DemoPassword : Scenario.Password);
             await Assertions.Expect(first.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/week$"));
             _signedIn[email] = state = await first.Page.Context.StorageStateAsync();
         }
         var visit = await OpenAsync(screen, scripts, state);
         await visit.Page.GotoAsync(path);
+        return visit;
+    }
+
+    /// <summary>The season of the demo's last hinge cut, whose parcel lies between two stations.</summary>
+    public async Task<Visit> OpenDemoAsync(Screen screen)
+    {
+        var visit = await OpenAsync(screen, Scenario.DemoConsultant);
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Hinge cut", Exact = true }).Last.ClickAsync();
         return visit;
     }
 

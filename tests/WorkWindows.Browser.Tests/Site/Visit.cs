@@ -11,7 +11,9 @@ public sealed record Screen(string Name, int WidthPx, int HeightPx, bool IsDark 
 
     public static Screen Dark { get; } = new("dark", 1280, 900, IsDark: true);
 
-    public static Screen Named(string name) => new[] { Desktop, Phone, Dark }.Single(screen => screen.Name == name);
+    public static Screen DarkPhone { get; } = new("dark-phone", 390, 844, IsDark: true);
+
+    public static Screen Named(string name) => new[] { Desktop, Phone, Dark, DarkPhone }.Single(screen => screen.Name == name);
 }
 
 /// <summary>One browser window with cookies of its own.</summary>

@@ -120,7 +120,9 @@ public class EnsembleTests
         var observed = DailySeries.Of(StationRecords.Readings("USC00118740")
             .Where(reading => reading.Date >= new LocalDate(2000, 2, 1) && reading.Date <= LastObserved), true);
 
-        Assert.Same(Ensemble.None, Ensemble.Of(new(observed), Signals(observed, null), null, Point.LatitudeDeg));
+        var ensemble = Ensemble.Of(new(observed), Signals(observed, null), null, Point.LatitudeDeg);
+
+        Assert.Equal((0, 0, 14), (ensemble.Years.Length, ensemble.Members.Length, ensemble.UsableYears));
     }
 
     [Fact]
@@ -138,7 +140,7 @@ public class EnsembleTests
     }
 
     [Fact]
-    public void Of_IsNone_WithoutARecord() => Assert.Same(
+    public void Of_IsNone_WithoutARecord() => Assert.Equal(
         Ensemble.None,
         Ensemble.Of(new(DailySeries.Empty), Signals(DailySeries.Empty, null), null, Point.LatitudeDeg));
 

@@ -94,9 +94,10 @@ public class TaskChancesTests
         var known = SignalSetBuilder.Build(Point, days, observed, null, Zone, WorkShift.Default, AlertReport.None);
         ImmutableArray<RulePack> packs = [Given.Pack(Given.Rule("closes", "signal: gust, above: 30 mph"))];
 
-        var chances = new ChanceRules(packs, Ensemble.Of(new(observed), known, null, Point.LatitudeDeg))
-            .Of(Given.HingeCut, days);
+        var rules = new ChanceRules(packs, Ensemble.Of(new(observed), known, null, Point.LatitudeDeg));
+        var chances = rules.Of(Given.HingeCut, days);
 
+        Assert.Equal(["gusts"], Wording.Missing(rules.Unknown(Given.HingeCut, days.First)!));
         Assert.Equal(new(0, 29, 29, null, null, null), chances.Opens);
         Assert.Equal(new(0, 29, 29, null, null, null), chances.Closes);
         Assert.Null(chances.WorkableDays);

@@ -51,9 +51,13 @@ public sealed class SeasonViewTests
     [Fact]
     public void Temperatures_AreFahrenheit_AndAGapStaysAGap()
     {
-        using var json = JsonDocument.Parse(View.Temperatures!.Json);
+        using var json = JsonDocument.Parse(View.Temperatures!.Spec.ToJson());
 
-        json.RootElement.GetProperty("minObserved").ToString().ShouldBe("[30,10,10,25,null,30]");
+        var minimum = json.RootElement.GetProperty("series")[0];
+        (minimum.GetProperty("label").GetString(), minimum.GetProperty("values").ToString())
+            .ShouldBe(("minimum", "[30,10,10,25,null,30]"));
+        json.RootElement.GetProperty("limits").ToString()
+            .ShouldBe("""[{"value":20,"label":"20 \u00B0F"},{"value":28,"label":"28 \u00B0F"}]""");
         View.Temperatures.Months.ShouldBe([new("Jan 2026", 10, null, 6)]);
     }
 
@@ -62,7 +66,7 @@ public sealed class SeasonViewTests
     {
         var task = GivenTask.Of([Gap, Gap], Closes("calendar: { on: 01-01 }"));
 
-        TemperatureChart.Of(task.Evaluation.Signals, task.Evaluation.Span, First).ShouldBeNull();
+        TemperatureChart.Of(task.Evaluation, task.Evaluation.Span, First).ShouldBeNull();
     }
 
     [Fact]
