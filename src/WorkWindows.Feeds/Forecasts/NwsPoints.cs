@@ -29,8 +29,16 @@ public sealed class NwsPoints(FeedHttp http, IOptions<FeedOptions> options)
     private Uri Address(JsonDocument document, string name)
     {
         var text = document.RootElement.Member("properties")?.Member(name)?.Text();
-        return Uri.TryCreate(text, UriKind.Absolute, out var address)
-            ? new(_base, address.AbsolutePath.TrimStart('/'))
-            : throw new FeedFormatException($"The reply for the point lacks {name}.");
+        if (!Uri.TryCreate(text, UriKind.Absolute, out var address)
+            || (address.Scheme != Uri.UriSchemeHttps && address.Scheme != Uri.UriSchemeHttp))
+        {
+            throw new FeedFormatException($"The reply for the point lacks {name}.");
+        }
+        // Set as a path: read as a reference, one such as /http://elsewhere/ would name another host.
+        var folder = new Uri(_base, ".").AbsolutePath;
+        var target = new UriBuilder(_base) { Path = folder + address.AbsolutePath.TrimStart('/'), Query = "" }.Uri;
+        return target.Scheme == _base.Scheme && target.Authority == _base.Authority
+            ? target
+            : throw new FeedFormatException($"The reply for the point sends {name} to {target.Authority}.");
     }
 }

@@ -86,7 +86,35 @@ public class NwsFeedTests
         Assert.Equal("The feed answered 503 ServiceUnavailable: no detail given", fault.Message);
     }
 
+    // The second path is the first in other letters; read as references, both name another host.
     [Theory]
+    [InlineData("https://api.weather.gov/http://{0}/latest")]
+    [InlineData("https://api.weather.gov/%68ttp://{0}/latest")]
+    [InlineData("https://api.weather.gov//{0}/latest")]
+    [InlineData("https://api.weather.gov/\\{0}/latest")]
+    [InlineData("http://{0}/latest")]
+    public async Task Fetch_AsksNoOtherHost_WhateverAddressAPointNames(string address)
+    {
+        await using var other = await ReplayServer.StartAsync(SendFile);
+        var body = $$"""
+            {"properties": {"forecastGridData": "{{address.Replace("{0}", other.Address.Authority).Replace("\\", "\\\\")}}",
+             "forecastHourly": "https://api.weather.gov/gridpoints/ALY/71,67/forecast/hourly"} }
+            """;
+        await using var server = await ReplayServer.StartAsync(context =>
+            context.Request.Path.StartsWithSegments("/points")
+                ? ReplayServer.SendAsync(context, 200, GeoJson, Encoding.UTF8.GetBytes(body))
+                : ReplayServer.SendAsync(context, 404, Problem, "{}"u8.ToArray()));
+        using var feeds = new TestFeeds(server.Address);
+
+        await Assert.ThrowsAsync<FeedRefusedException>(() => FetchAsync(feeds, NwsGridpointFeed.FeedKey, Albany));
+
+        Assert.Empty(other.Requests);
+        Assert.Equal(2, server.Requests.Count);
+    }
+
+    [Theory]
+    [InlineData("{\"properties\": {\"forecastGridData\": \"/%68ttp://example.org/\"}}")]
+    [InlineData("{\"properties\": {\"forecastGridData\": \"file:///etc/hostname\"}}")]
     [InlineData("{}")]
     [InlineData("{\"properties\": {\"forecastGridData\": \"somewhere\"}}")]
     [InlineData("{\"properties\": {\"forecastGridData\"")]
