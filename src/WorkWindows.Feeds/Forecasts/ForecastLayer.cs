@@ -23,7 +23,7 @@ internal sealed record ForecastLayer(
         new("probabilityOfThunder", "wmoUnit:percent", 0, 100, MayOmitUnit: true);
 
     /// <summary>The values of the layer that can be used, ascending by start, in the layer's unit.</summary>
-    public ImmutableArray<ForecastSpan> Read(JsonElement properties, FaultCollector faults)
+    public ImmutableArray<ForecastSpan> Read(JsonElement properties, ForecastHorizon horizon, FaultCollector faults)
     {
         if (properties.Member(Name) is not { } layer)
             return [];
@@ -42,18 +42,24 @@ internal sealed record ForecastLayer(
         var spans = ImmutableArray.CreateBuilder<ForecastSpan>();
         foreach (var (index, value) in values.EnumerateArray().Index())
         {
-            if (ReadSpan($"{Name}.values[{index}]", value, faults) is { } span)
+            if (ReadSpan($"{Name}.values[{index}]", value, horizon, faults) is { } span)
                 spans.Add(span);
         }
         return [.. spans.OrderBy(span => span.Time.Start)];
     }
 
-    private ForecastSpan? ReadSpan(string field, JsonElement element, FaultCollector faults)
+    private ForecastSpan? ReadSpan(
+        string field, JsonElement element, ForecastHorizon horizon, FaultCollector faults)
     {
         var validTime = element.Member("validTime");
         var time = validTime?.Text() is { } text ? ForecastSpan.ParseTime(text) : null;
         if (time is null)
             faults.Add(null, $"{field}.validTime", Shown(validTime), ForecastSpan.Accepted);
+        else if (!horizon.Holds(time.Value))
+        {
+            faults.Add(null, $"{field}.validTime", Shown(validTime), horizon.Accepted);
+            return null;
+        }
         var value = element.Member("value");
         var number = value is { ValueKind: JsonValueKind.Number } present ? present.GetDouble() : double.NaN;
         if (number >= Lowest && number <= Highest)

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using NodaTime;
-using NodaTime.Text;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
 
@@ -28,43 +27,46 @@ public static class GridpointForecast
 
     /// <param name="json">The reply of <c>/gridpoints/{office}/{x},{y}</c>, UTF-8.</param>
     /// <param name="zone">The zone whose days are meant.</param>
-    /// <exception cref="FeedFormatException">Nothing in the reply can be used.</exception>
-    public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone)
+    /// <param name="answeredAt">When the reply was made.</param>
+    /// <exception cref="FeedFormatException">
+    /// Nothing in the reply can be used, or it was issued after it was made.
+    /// </exception>
+    public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone, Instant answeredAt)
     {
         ArgumentNullException.ThrowIfNull(zone);
         using var document = FeedJson.Parse(json);
         if (document.RootElement.Member("properties") is not { ValueKind: JsonValueKind.Object } properties)
             throw new FeedFormatException("The reply has no 'properties', so it is not a gridpoint forecast.");
-        var issuedAt = IssuedAt(properties);
+        var horizon = new ForecastHorizon(ForecastIssue.At(properties, answeredAt));
         var faults = new FaultCollector();
-        var hourly = HourlyLayers(properties, faults);
-        var readings = ReadDays(properties, hourly, zone, faults);
+        var hourly = HourlyLayers(layer => layer.Read(properties, horizon, faults));
+        var readings = ReadDays(layer => layer.Read(properties, horizon, faults), hourly, zone);
         var report = faults.ToReport();
         return readings.IsEmpty
             ? throw new FeedFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
-            : new(issuedAt, readings, RestOfDay(hourly, zone), report);
+            : new(horizon.IssuedAt, readings, RestOfDay(hourly, zone), report);
     }
 
     /// <summary>The layers whose extreme of the day is wanted.</summary>
-    private static ImmutableArray<DayLayer> HourlyLayers(JsonElement properties, FaultCollector faults) =>
+    private static ImmutableArray<DayLayer> HourlyLayers(Func<ForecastLayer, ImmutableArray<ForecastSpan>> spansOf) =>
     [
-        new(DailyElement.WindMps, ForecastLayer.WindSpeed.Read(properties, faults), DayLayer.Highest, MpsPerKmPerHour),
-        new(DailyElement.GustMps, ForecastLayer.WindGust.Read(properties, faults), DayLayer.Highest, MpsPerKmPerHour),
-        new(DailyElement.MinHumidityPercent, ForecastLayer.Humidity.Read(properties, faults), DayLayer.Lowest, 1),
-        new(DailyElement.ThunderChancePercent, ForecastLayer.Thunder.Read(properties, faults), DayLayer.Highest, 1),
+        new(DailyElement.WindMps, spansOf(ForecastLayer.WindSpeed), DayLayer.Highest, MpsPerKmPerHour),
+        new(DailyElement.GustMps, spansOf(ForecastLayer.WindGust), DayLayer.Highest, MpsPerKmPerHour),
+        new(DailyElement.MinHumidityPercent, spansOf(ForecastLayer.Humidity), DayLayer.Lowest, 1),
+        new(DailyElement.ThunderChancePercent, spansOf(ForecastLayer.Thunder), DayLayer.Highest, 1),
     ];
 
     private static ImmutableArray<DailyReading> ReadDays(
-        JsonElement properties, ImmutableArray<DayLayer> hourly, DateTimeZone zone, FaultCollector faults)
+        Func<ForecastLayer, ImmutableArray<ForecastSpan>> spansOf, ImmutableArray<DayLayer> hourly, DateTimeZone zone)
     {
-        var temperatures = ForecastLayer.Temperature.Read(properties, faults);
+        var temperatures = spansOf(ForecastLayer.Temperature);
         var minima = ForecastDays.WholeDays(temperatures, zone, DayLayer.Lowest);
-        foreach (var (date, value) in ForecastDays.Minima(ForecastLayer.MinTemperature.Read(properties, faults), zone))
+        foreach (var (date, value) in ForecastDays.Minima(spansOf(ForecastLayer.MinTemperature), zone))
             minima[date] = value;
         var maxima = ForecastDays.WholeDays(temperatures, zone, DayLayer.Highest);
-        foreach (var (date, value) in ForecastDays.Maxima(ForecastLayer.MaxTemperature.Read(properties, faults), zone))
+        foreach (var (date, value) in ForecastDays.Maxima(spansOf(ForecastLayer.MaxTemperature), zone))
             maxima[date] = value;
-        var rain = ForecastDays.Totals(ForecastLayer.Precipitation.Read(properties, faults), zone);
+        var rain = ForecastDays.Totals(spansOf(ForecastLayer.Precipitation), zone);
         return
         [
             .. Of(DailyElement.MinTemperatureC, minima)
@@ -85,15 +87,4 @@ public static class GridpointForecast
 
     private static IEnumerable<DailyReading> Of(DailyElement element, Dictionary<LocalDate, double> days) =>
         days.Select(day => new DailyReading(day.Key, element, day.Value, QualityFlag: null));
-
-    /// <exception cref="FeedFormatException">The reply does not say when it was made.</exception>
-    internal static Instant IssuedAt(JsonElement properties)
-    {
-        var text = properties.Member("updateTime")?.Text() ?? "absent";
-        var parsed = OffsetDateTimePattern.Rfc3339.Parse(text);
-        return parsed.Success
-            ? parsed.Value.ToInstant()
-            : throw new FeedFormatException(
-                $"updateTime '{text}' is not an instant such as 2026-04-12T10:27:58+00:00.");
-    }
 }

@@ -16,17 +16,20 @@ public static class HourlyForecast
 {
     /// <param name="json">The reply of <c>/gridpoints/{office}/{x},{y}/forecast/hourly</c>, UTF-8.</param>
     /// <param name="zone">The zone whose days are meant.</param>
-    /// <exception cref="FeedFormatException">Nothing in the reply can be used.</exception>
-    public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone)
+    /// <param name="answeredAt">When the reply was made.</param>
+    /// <exception cref="FeedFormatException">
+    /// Nothing in the reply can be used, or it was issued after it was made.
+    /// </exception>
+    public static DailyForecast Read(ReadOnlyMemory<byte> json, DateTimeZone zone, Instant answeredAt)
     {
         ArgumentNullException.ThrowIfNull(zone);
         using var document = FeedJson.Parse(json);
         var properties = document.RootElement.Member("properties") ?? document.RootElement;
         if (properties.Member("periods") is not { ValueKind: JsonValueKind.Array } list)
             throw new FeedFormatException("The reply has no 'periods', so it is not a forecast by the hour.");
-        var issuedAt = GridpointForecast.IssuedAt(properties);
+        var horizon = new ForecastHorizon(ForecastIssue.At(properties, answeredAt));
         var faults = new FaultCollector();
-        var layers = Layers(list, faults);
+        var layers = Layers(list, horizon, faults);
         var report = faults.ToReport();
         ImmutableArray<DailyReading> readings =
         [
@@ -35,10 +38,11 @@ public static class HourlyForecast
         ];
         return readings.IsEmpty
             ? throw new FeedFormatException($"The forecast covers no day with a usable value. {report}".TrimEnd())
-            : new(issuedAt, readings, RestOfDay(layers, zone), report);
+            : new(horizon.IssuedAt, readings, RestOfDay(layers, zone), report);
     }
 
-    private static ImmutableArray<DayLayer> Layers(JsonElement list, FaultCollector faults)
+    private static ImmutableArray<DayLayer> Layers(
+        JsonElement list, ForecastHorizon horizon, FaultCollector faults)
     {
         var temperatures = new List<ForecastSpan>();
         var winds = new List<ForecastSpan>();
@@ -47,7 +51,7 @@ public static class HourlyForecast
         foreach (var (index, element) in list.EnumerateArray().Index())
         {
             var period = new HourlyPeriod($"periods[{index}]", element, faults);
-            if (period.Time() is not { } time)
+            if (period.Time(horizon) is not { } time)
                 continue;
             Add(temperatures, period.TemperatureC());
             Add(winds, period.WindMps("windSpeed"));

@@ -12,12 +12,19 @@ internal sealed partial class HourlyPeriod(string field, JsonElement period, Fau
 
     private const string Wind = "a speed such as '5 mph', '5 to 10 mph' or '16 km/h', up to 400 km/h";
 
-    public Interval? Time()
+    /// <returns>Null, with a fault, for what is no time of the forecast.</returns>
+    public Interval? Time(ForecastHorizon horizon)
     {
         var (start, end) = (Instant("startTime"), Instant("endTime"));
         if (start is { } from && end is { } to && from >= to)
             faults.Add(null, $"{field}.endTime", Shown("endTime"), "an instant after startTime");
-        return start < end ? new Interval(start, end) : null;
+        if (!(start < end))
+            return null;
+        var time = new Interval(start, end);
+        if (horizon.Holds(time))
+            return time;
+        faults.Add(null, $"{field}.startTime", $"{Shown("startTime")}/{Shown("endTime")}", horizon.Accepted);
+        return null;
     }
 
     /// <returns>Null, with a fault unless the service gives none.</returns>

@@ -21,7 +21,7 @@ public sealed class NwsGridpointFeed(FeedHttp http, NwsPoints points) : IDailyFe
         var body = await http.GetAsync(gridpoint.Layers, NwsPoints.Types, request.Before, cancellationToken);
         return body.Bytes is { } json
             ? new DailyFeedReply.Foretold(
-                GridpointForecast.Read(json, request.Zone), body.Validators, body.FreshUntil)
+                GridpointForecast.Read(json, request.Zone, body.AnsweredAt), body.Validators, body.FreshUntil)
             : new DailyFeedReply.NotModified(body.Validators, body.FreshUntil);
     }
 }

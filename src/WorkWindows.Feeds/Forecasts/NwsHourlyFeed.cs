@@ -21,7 +21,7 @@ public sealed class NwsHourlyFeed(FeedHttp http, NwsPoints points) : IDailyFeed
         var body = await http.GetAsync(gridpoint.Hourly, NwsPoints.Types, request.Before, cancellationToken);
         return body.Bytes is { } json
             ? new DailyFeedReply.Foretold(
-                HourlyForecast.Read(json, request.Zone), body.Validators, body.FreshUntil)
+                HourlyForecast.Read(json, request.Zone, body.AnsweredAt), body.Validators, body.FreshUntil)
             : new DailyFeedReply.NotModified(body.Validators, body.FreshUntil);
     }
 }

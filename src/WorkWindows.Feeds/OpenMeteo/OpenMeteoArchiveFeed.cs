@@ -27,7 +27,7 @@ public sealed class OpenMeteoArchiveFeed(FeedHttp http, IOptions<FeedOptions> op
         var body = await http.GetAsync(address, FeedHttp.Json, request.Before, cancellationToken);
         if (body.Bytes is not { } json)
             return new DailyFeedReply.NotModified(body.Validators, body.FreshUntil);
-        var (readings, faults) = OpenMeteoDays.Read(json, request.Zone, request.Days);
+        var (readings, faults) = OpenMeteoDays.Read(json, request.Zone, request.Days, OpenMeteoQuery.Always);
         return new DailyFeedReply.Observed(readings, faults, body.Validators, body.FreshUntil);
     }
 }

@@ -24,10 +24,14 @@ internal static class OpenMeteoDays
     public const string Units =
         "temperature_unit=celsius&wind_speed_unit=ms&precipitation_unit=mm&timeformat=iso8601";
 
+    /// <param name="json">The reply, UTF-8.</param>
+    /// <param name="zone">The zone whose days are meant.</param>
+    /// <param name="days">The days that were asked for.</param>
+    /// <param name="possible">The days that the reply can speak of; another one is a fault.</param>
     /// <returns>The readings of those days that were asked for, and the values that cannot be used.</returns>
     /// <exception cref="FeedFormatException">The reply has no days, or those of another zone.</exception>
     public static (ImmutableArray<DailyReading> Readings, FaultReport Faults) Read(
-        ReadOnlyMemory<byte> json, DateTimeZone zone, DateInterval days)
+        ReadOnlyMemory<byte> json, DateTimeZone zone, DateInterval days, DateInterval possible)
     {
         ArgumentNullException.ThrowIfNull(zone);
         using var document = FeedJson.Parse(json);
@@ -40,18 +44,24 @@ internal static class OpenMeteoDays
             throw new FeedFormatException("The reply has no 'daily.time', so it holds no days.");
         }
         var faults = new FaultCollector();
-        var dates = time.EnumerateArray().Index().Select(entry => Date(entry.Index, entry.Item, faults)).ToList();
+        var dates = time.EnumerateArray().Index()
+            .Select(entry => Date(entry.Index, entry.Item, possible, faults)).ToList();
         var readings = new ReadingCollector(faults);
         foreach (var variable in Variables)
             ReadVariable(variable, reply, daily, dates, readings, faults);
         return (readings.Within(days), faults.ToReport());
     }
 
-    private static LocalDate? Date(int index, JsonElement element, FaultCollector faults)
+    private static LocalDate? Date(int index, JsonElement element, DateInterval possible, FaultCollector faults)
     {
-        if (LocalDatePattern.Iso.Parse(element.Text() ?? "") is { Success: true, Value: var date })
-            return date;
-        faults.Add(null, $"daily.time[{index}]", element.GetRawText(), "an existing date as yyyy-MM-dd");
+        var parsed = LocalDatePattern.Iso.Parse(element.Text() ?? "");
+        if (parsed.Success && possible.Contains(parsed.Value))
+            return parsed.Value;
+        faults.Add(
+            null, $"daily.time[{index}]", element.GetRawText(),
+            parsed.Success
+                ? $"a date from {possible.Start:uuuu-MM-dd} to {possible.End:uuuu-MM-dd}"
+                : "an existing date as yyyy-MM-dd");
         return null;
     }
 

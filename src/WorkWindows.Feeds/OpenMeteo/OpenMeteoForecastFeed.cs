@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Options;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Feeds.Forecasts;
 using WorkWindows.Feeds.Manners;
 
 namespace WorkWindows.Feeds.OpenMeteo;
@@ -10,7 +11,7 @@ public sealed class OpenMeteoForecastFeed(FeedHttp http, IOptions<FeedOptions> o
     public const string FeedKey = "open-meteo-forecast";
 
     /// <summary>As far as the service looks ahead.</summary>
-    private const string Days = "forecast_days=16";
+    private static readonly string Days = $"forecast_days={ForecastHorizon.DaysAhead}";
 
     public string Key => FeedKey;
 
@@ -26,8 +27,9 @@ public sealed class OpenMeteoForecastFeed(FeedHttp http, IOptions<FeedOptions> o
         var body = await http.GetAsync(address, FeedHttp.Json, request.Before, cancellationToken);
         if (body.Bytes is not { } json)
             return new DailyFeedReply.NotModified(body.Validators, body.FreshUntil);
-        var (readings, faults) = OpenMeteoDays.Read(json, request.Zone, OpenMeteoQuery.Always);
         // The reply does not say when the forecast was made: it is as old as the reply at least.
+        var days = new ForecastHorizon(body.AnsweredAt).Days(request.Zone);
+        var (readings, faults) = OpenMeteoDays.Read(json, request.Zone, days, days);
         return readings.IsEmpty
             ? throw new FeedFormatException($"The forecast has no day with a usable value. {faults}".TrimEnd())
             : new DailyFeedReply.Foretold(

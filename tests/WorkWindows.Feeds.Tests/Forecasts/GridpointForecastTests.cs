@@ -1,4 +1,5 @@
 using NodaTime;
+using NodaTime.Text;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
 using WorkWindows.Feeds.Forecasts;
@@ -63,9 +64,15 @@ public class GridpointForecastTests
     [InlineData("2026-11-01T04:00:00+00:00/PT25H", 1)]
     public void Read_GivesWind_ForDaysThatAreWhollyCovered(string validTime, int days)
     {
-        var forecast = Read(
-            Layer("maxTemperature", DegC, ("2026-06-12T12:00:00+00:00/PT13H", "20")),
-            Layer("windSpeed", KmPerHour, (validTime, "36")));
+        var date = validTime[..10];
+        var issued = $"{date}T03:00:00+00:00";
+        var forecast = GridpointForecast.Read(
+            PayloadOf(issued,
+            [
+                Layer("maxTemperature", DegC, ($"{date}T12:00:00+00:00/PT13H", "20")),
+                Layer("windSpeed", KmPerHour, (validTime, "36")),
+            ]),
+            Detroit, InstantOf(issued));
         var wind = forecast.Readings.Where(reading => reading.Element == WindMps).ToList();
         Assert.Equal(days, wind.Count);
         Assert.All(wind, reading => Assert.Equal(10, reading.Value, 1e-12));
@@ -220,13 +227,70 @@ public class GridpointForecastTests
     [InlineData("{\"properties\": {\"updateTime\": \"2026-01-10T03:00:00+00:00\", \"temperature\": 5}}")]
     public void Read_RefusesAPayloadOfWhichNothingCanBeUsed(string json) =>
         Assert.Throws<FeedFormatException>(
-            () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit));
+            () => GridpointForecast.Read(System.Text.Encoding.UTF8.GetBytes(json), Detroit, InstantOf(Issued)));
+
+    // An issue in the future would never age and stand above all later ones; clocks may differ by five minutes.
+    [Theory]
+    [InlineData("2026-01-10T03:05:00+00:00", true)]
+    [InlineData("2026-01-10T03:05:01+00:00", false)]
+    [InlineData("2126-01-10T03:00:00+00:00", false)]
+    [InlineData("9999-12-31T23:59:59+00:00", false)]
+    public void Read_RefusesAForecastThatWasIssuedAfterItsReply(string updateTime, bool isTaken)
+    {
+        var json = PayloadOf(
+            updateTime, [Layer("maxTemperature", DegC, ("2026-01-12T12:00:00+00:00/PT13H", "-3"))]);
+
+        var fault = Record.Exception(() => GridpointForecast.Read(json, Detroit, InstantOf(Issued)));
+
+        if (isTaken)
+            Assert.Null(fault);
+        else
+            Assert.Equal(
+                $"updateTime '{updateTime}' is more than 5 minutes after the reply, of 2026-01-10T03:00:00Z.",
+                Assert.IsType<FeedFormatException>(fault).Message);
+    }
+
+    // Issued on 10 January at 3 h UTC: two days before and sixteen days after.
+    [Theory]
+    [InlineData("2026-01-08T03:00:00+00:00/PT13H", true)]
+    [InlineData("2026-01-08T02:59:00+00:00/PT13H", false)]
+    [InlineData("2026-01-25T14:00:00+00:00/PT13H", true)]
+    [InlineData("2026-01-25T14:01:00+00:00/PT13H", false)]
+    [InlineData("2000-01-01T12:00:00+00:00/PT13H", false)]
+    [InlineData("2099-12-31T12:00:00+00:00/PT13H", false)]
+    public void Read_NamesWhatNoForecastReaches_AndLeavesItOut(string validTime, bool isTaken)
+    {
+        var forecast = Read(Layer("maxTemperature", DegC,
+            ("2026-01-12T12:00:00+00:00/PT13H", "2"), (validTime, "3")));
+
+        Assert.Equal(isTaken ? 2 : 1, forecast.Readings.Length);
+        Assert.Equal(
+            isTaken ? [] : [("maxTemperature.values[1].validTime", validTime)],
+            forecast.Faults.Faults.Select(fault => (fault.Field, fault.Value)));
+    }
+
+    [Fact]
+    public void Read_LaysOutNoDaysInBetween_OfAReplyThatSpansACentury()
+    {
+        // Every layer but the extremes is laid out by day: a century of days times these intervals took minutes.
+        var hours = Enumerable.Range(0, 20_000).Select(i => ($"2026-01-12T05:{i % 60:00}:00+00:00/PT1H", "18"));
+
+        var forecast = Read(Layer("windSpeed", KmPerHour,
+            [("2000-01-01T00:00:00+00:00/PT1H", "18"), .. hours, ("2026-01-13T05:00:00+00:00/P1D", "36"),
+                ("2100-12-31T00:00:00+00:00/PT1H", "18")]));
+
+        Assert.Equal([new DailyReading(new(2026, 1, 13), WindMps, 10, null)], forecast.Readings);
+        Assert.Equal(2, forecast.Faults.Faults.Length);
+    }
 
     [Fact]
     public void Read_RefusesBytesThatAreNotUtf8() =>
         Assert.Equal("The reply is not UTF-8.", Assert.Throws<FeedFormatException>(() => GridpointForecast.Read(
-            System.Text.Encoding.Latin1.GetBytes("{\"properties\": {\"updateTime\": \"\u00e9\"}}"), Detroit)).Message);
+            System.Text.Encoding.Latin1.GetBytes("{\"properties\": {\"updateTime\": \"\u00e9\"}}"), Detroit,
+            InstantOf(Issued))).Message);
 
     private static DailyForecast Read(params IEnumerable<string> layers) =>
-        GridpointForecast.Read(Payload(layers), Detroit);
+        GridpointForecast.Read(Payload(layers), Detroit, InstantOf(Issued));
+
+    private static Instant InstantOf(string text) => OffsetDateTimePattern.Rfc3339.Parse(text).Value.ToInstant();
 }

@@ -11,9 +11,14 @@ internal static class GridpointJson
     public const string Mm = "wmoUnit:mm";
     public const string Percent = "wmoUnit:percent";
 
-    public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers)
+    /// <summary>When the payloads were issued.</summary>
+    public const string Issued = "2026-01-10T03:00:00+00:00";
+
+    public static ReadOnlyMemory<byte> Payload(params IEnumerable<string> layers) => PayloadOf(Issued, layers);
+
+    public static ReadOnlyMemory<byte> PayloadOf(string updateTime, IEnumerable<string> layers)
     {
-        var members = layers.Prepend("\"updateTime\": \"2026-01-10T03:00:00+00:00\"");
+        var members = layers.Prepend($"\"updateTime\": \"{updateTime}\"");
         return Encoding.UTF8.GetBytes($"{{\"properties\": {{{string.Join(", ", members)}}}}}");
     }
 

@@ -11,12 +11,13 @@ public class HourlyForecastTests
 {
     private static readonly DateTimeZone NewYork = DateTimeZoneProviders.Tzdb["America/New_York"];
     private static readonly LocalDate Monday = new(2026, 4, 13);
+    private static readonly Instant Answered = Instant.FromUtc(2026, 4, 12, 12, 0);
 
     [Fact]
     public void Read_GivesTheDaysOfARealForecast()
     {
         // Albany: the hours that reach into 13 April, local time, have 62 to 84 °F, up to 17 mph, and 40 % at least.
-        var forecast = HourlyForecast.Read(Reference("forecast/gridpoints/ALY/71,67/forecast/hourly.json"), NewYork);
+        var forecast = HourlyForecast.Read(Reference("forecast/gridpoints/ALY/71,67/forecast/hourly.json"), NewYork, Answered);
 
         Assert.Equal(Instant.FromUtc(2026, 4, 12, 10, 27, 58), forecast.IssuedAt);
         Assert.True(forecast.Faults.IsEmpty);
@@ -52,7 +53,7 @@ public class HourlyForecastTests
     [MemberData(nameof(Hours))]
     public void Read_TakesAnHour_InEachUnitAndForm(string members, DailyElement element, double value)
     {
-        var forecast = HourlyForecast.Read(Payload(Day(members)), NewYork);
+        var forecast = HourlyForecast.Read(Payload(Day(members)), NewYork, Answered);
         Assert.Equal(value, Value(forecast, Monday, element)!.Value, 9);
         Assert.True(forecast.Faults.IsEmpty);
     }
@@ -81,7 +82,7 @@ public class HourlyForecastTests
         var hours = Day(gust + sound).ToArray();
         hours[5] = hours[5].Replace(sound, bad, StringComparison.Ordinal);
 
-        var forecast = HourlyForecast.Read(Payload(hours), NewYork);
+        var forecast = HourlyForecast.Read(Payload(hours), NewYork, Answered);
 
         var fault = Assert.Single(forecast.Faults.Faults);
         Assert.Equal(($"periods[5].{field}", value), (fault.Field, fault.Value));
@@ -94,7 +95,7 @@ public class HourlyForecastTests
     [InlineData("\"relativeHumidity\": {\"unitCode\": null, \"value\": null}")]
     public void Read_TakesANullForNothing(string members)
     {
-        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\", " + members)), NewYork);
+        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\", " + members)), NewYork, Answered);
         Assert.Equal([GustMps], forecast.Readings.Select(reading => reading.Element));
         Assert.True(forecast.Faults.IsEmpty);
     }
@@ -105,7 +106,7 @@ public class HourlyForecastTests
     public void Read_RefusesAForecastOfTwoHours_BecauseItCoversNoDay(string file)
     {
         var fault = Assert.Throws<FeedFormatException>(
-            () => HourlyForecast.Read(Reference($"forecast-units/{file}"), NewYork));
+            () => HourlyForecast.Read(Reference($"forecast-units/{file}"), NewYork, Answered));
         Assert.Equal("The forecast covers no day with a usable value.", fault.Message);
     }
 
@@ -113,7 +114,7 @@ public class HourlyForecastTests
     public void Read_NamesWhatIsWrong_OfAnEmptyPeriod()
     {
         var fault = Assert.Throws<FeedFormatException>(
-            () => HourlyForecast.Read(Reference("forecast-units/gridpoints_forecast_hourly_empty_us.json"), NewYork));
+            () => HourlyForecast.Read(Reference("forecast-units/gridpoints_forecast_hourly_empty_us.json"), NewYork, Answered));
         Assert.Contains("periods[0].startTime 'null': an instant from 2000 to 2100", fault.Message, StringComparison.Ordinal);
     }
 
@@ -122,7 +123,7 @@ public class HourlyForecastTests
     {
         // Its periods are half days; the first two were edited to 250 and -350 °F.
         var chicago = DateTimeZoneProviders.Tzdb["America/Chicago"];
-        var forecast = HourlyForecast.Read(Reference("forecast/gridpoints/MPX/1,1/forecast.json"), chicago);
+        var forecast = HourlyForecast.Read(Reference("forecast/gridpoints/MPX/1,1/forecast.json"), chicago, Answered);
         Assert.Equal(
             [
                 "periods[0].temperature '250': a number from -60 to 55 °C with its unit, F or C",
@@ -133,10 +134,30 @@ public class HourlyForecastTests
     }
 
     [Fact]
+    public void Read_RejectsAnHourThatNoForecastReaches()
+    {
+        var far = """{"startTime": "2099-12-31T22:00:00Z", "endTime": "2099-12-31T23:00:00Z", "windGust": "45 mph"}""";
+        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\"").Append(far)), NewYork, Answered);
+
+        Assert.Equal(
+            "periods[24].startTime '2099-12-31T22:00:00Z/2099-12-31T23:00:00Z': a time from 2026-04-10T10:00:00Z to "
+            + "2026-04-28T10:00:00Z, 16 days after the issue",
+            Assert.Single(forecast.Faults.Faults).ToString());
+        Assert.Equal(Monday, Assert.Single(forecast.Readings).Date);
+    }
+
+    [Fact]
+    public void Read_RefusesAForecastThatWasIssuedAfterItsReply() => Assert.Contains(
+        "more than 5 minutes after the reply",
+        Assert.Throws<FeedFormatException>(() => HourlyForecast.Read(
+            Payload(Day("\"windGust\": \"45 mph\"")), NewYork, Instant.FromUtc(2026, 4, 12, 9, 54))).Message,
+        StringComparison.Ordinal);
+
+    [Fact]
     public void Read_RejectsAnHourThatIsThousandsOfYearsAway()
     {
         var far = """{"startTime": "9999-12-31T22:00:00Z", "endTime": "9999-12-31T23:00:00Z", "windGust": "45 mph"}""";
-        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\"").Append(far)), NewYork);
+        var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\"").Append(far)), NewYork, Answered);
 
         Assert.Equal(["periods[24].startTime", "periods[24].endTime"], forecast.Faults.Faults.Select(fault => fault.Field));
         Assert.Equal(Monday, Assert.Single(forecast.Readings).Date);
@@ -148,7 +169,7 @@ public class HourlyForecastTests
     [InlineData("[]")]
     [InlineData("")]
     public void Read_RefusesAReplyThatIsNoForecast(string json) =>
-        Assert.Throws<FeedFormatException>(() => HourlyForecast.Read(Encoding.UTF8.GetBytes(json), NewYork));
+        Assert.Throws<FeedFormatException>(() => HourlyForecast.Read(Encoding.UTF8.GetBytes(json), NewYork, Answered));
 
     private static string Degrees(string value, string unit) =>
         $"\"temperature\": {value}, \"temperatureUnit\": \"{unit}\"";

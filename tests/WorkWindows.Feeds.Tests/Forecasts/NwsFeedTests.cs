@@ -113,6 +113,21 @@ public class NwsFeedTests
     }
 
     [Theory]
+    [InlineData(NwsGridpointFeed.FeedKey)]
+    [InlineData(NwsHourlyFeed.FeedKey)]
+    public async Task Fetch_RefusesAForecastOfTheFuture(string key)
+    {
+        await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(
+            context, 200, GeoJson, Encoding.UTF8.GetBytes(
+                Encoding.UTF8.GetString(ReadFile(context)).Replace("2026-04-12T10:27:58", "2126-04-12T10:27:58"))));
+        using var feeds = new TestFeeds(server.Address);
+
+        var fault = await Assert.ThrowsAsync<FeedFormatException>(() => FetchAsync(feeds, key, Albany));
+
+        Assert.StartsWith("updateTime '2126-04-12T10:27:58+00:00'", fault.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("{\"properties\": {\"forecastGridData\": \"/%68ttp://example.org/\"}}")]
     [InlineData("{\"properties\": {\"forecastGridData\": \"file:///etc/hostname\"}}")]
     [InlineData("{}")]

@@ -71,5 +71,5 @@ public class RealPayloadTests
 
     private static DailyForecast Read(string gridpoint, string zone) => GridpointForecast.Read(
         File.ReadAllBytes(ProjectFiles.Reference($"feeds/forecast/gridpoints/{gridpoint}.json")),
-        DateTimeZoneProviders.Tzdb[zone]);
+        DateTimeZoneProviders.Tzdb[zone], Instant.FromUtc(2026, 4, 12, 12, 0));
 }

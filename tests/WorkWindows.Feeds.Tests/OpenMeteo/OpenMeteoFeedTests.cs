@@ -101,6 +101,27 @@ public class OpenMeteoFeedTests
         Assert.Contains(observed.Readings, reading => reading.Element == MinTemperatureC);
     }
 
+    // The clock of the test stands at 12 April 2026; a server that is ahead is not believed.
+    [Fact]
+    public async Task Fetch_NamesTheDaysThatNoForecastReaches_AndKeepsTheOthers()
+    {
+        await using var server = await ReplayServer.StartAsync(context =>
+        {
+            context.Response.Headers.Date = "Thu, 12 Apr 2125 09:30:00 GMT";
+            return SendAsync(context, 200, Reply(Units, Values.Replace("2025-05-29", "2026-04-28").Replace("2025-05-30", "2026-04-29")));
+        });
+        using var feeds = new TestFeeds(server.Address);
+
+        var forecast = Assert.IsType<DailyFeedReply.Foretold>(
+            await FetchAsync(feeds, OpenMeteoForecastFeed.FeedKey)).Forecast;
+
+        Assert.Equal(Instant.FromUtc(2026, 4, 12, 12, 0), forecast.IssuedAt);
+        Assert.All(forecast.Readings, reading => Assert.Equal(new LocalDate(2026, 4, 28), reading.Date));
+        Assert.Equal(
+            "daily.time[1] '\"2026-04-29\"': a date from 2026-04-10 to 2026-04-28",
+            Assert.Single(forecast.Faults.Faults).ToString());
+    }
+
     [Theory]
     [InlineData("{\"timezone\":\"America/Detroit\"}")]
     [InlineData("{\"timezone\":\"GMT\",\"daily\":{\"time\":[]}}")]
