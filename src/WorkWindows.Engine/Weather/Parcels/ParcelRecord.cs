@@ -43,8 +43,9 @@ public sealed class ParcelRecord
     public ImmutableArray<Contributor> Stations { get; }
 
     /// <summary>
-    /// The error of a temperature of a day on which the primary station has none: how well the others tell the primary
-    /// one's own readings of the last ten years. Null for other elements, and with one station.
+    /// The error of a temperature of a day on which the primary station, or another that is the whole mean in its place, has
+    /// none: how well the others tell its own readings of the last ten years. Null for other elements, and with one
+    /// station.
     /// </summary>
     public HeldOutError? FillingError(DailyElement element) => errors.GetValueOrDefault(element).Filling;
 
@@ -94,15 +95,14 @@ public sealed class ParcelRecord
         var days = DaySpan.Between(group.Days.Last.PlusYears(-ErrorYears).PlusDays(1), group.Days.Last);
         var blends = ImmutableDictionary.CreateBuilder<DailyElement, Blend>();
         var errors = ImmutableDictionary.CreateBuilder<DailyElement, (HeldOutError?, HeldOutError?)>();
-        var isBlend = record.Shares.Count(share => share > 0) > 1;
         foreach (var element in new[] { DailyElement.MinTemperatureC, DailyElement.MaxTemperatureC })
         {
             blends[element] = record.Of(element);
             errors[element] = (
-                record.ErrorOfFilling(element, days), isBlend ? record.ErrorOfBlending(element, days) : null);
+                record.ErrorOfFilling(element, days), record.Whole is null ? record.ErrorOfBlending(element, days) : null);
         }
         return new(
-            RecordColumns.Of(group, members, blends.ToImmutable(), isBlend),
+            RecordColumns.Of(group, members, blends.ToImmutable(), record.Whole),
             [.. members.Select((member, i) => new Contributor(
                 group.Stations[member], place.DistanceM(group.Stations[member]), record.Shares[i]))],
             blends.ToImmutable(), errors.ToImmutable());

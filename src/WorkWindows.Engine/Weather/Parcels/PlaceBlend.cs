@@ -33,16 +33,23 @@ internal sealed class PlaceBlend
     /// <summary>The share of each, which sum to 1; one with none only fills gaps.</summary>
     public double[] Shares { get; }
 
+    /// <summary>The one that is the whole mean; null where several are.</summary>
+    public int? Whole => Array.IndexOf(Shares, 1) is var whole and >= 0 ? whole : null;
+
     public Blend Of(DailyElement element) => new(element, group, Members, Shares, closeness, elevationM);
 
-    /// <summary>How well the first station is told by the others, moved by their usual difference; null if not at all.</summary>
+    /// <summary>
+    /// How well the station that is the whole mean, else the first, is told by the others, moved by their usual difference;
+    /// null if not at all.
+    /// </summary>
     public HeldOutError? ErrorOfFilling(DailyElement element, DaySpan days)
     {
         var shares = new double[Members.Length];
-        shares[0] = 1;
+        var told = Whole ?? 0;
+        shares[told] = 1;
         var filled = new Blend(element, group, Members, shares, closeness, null);
         return HeldOutError.Of(
-            days, group.Days, day => filled.At(day, out _, without: 0), group.Values(element, Members[0]));
+            days, group.Days, day => filled.At(day, out _, without: told), group.Values(element, Members[told]));
     }
 
     /// <summary>

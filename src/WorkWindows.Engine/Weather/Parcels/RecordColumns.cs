@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Numerics;
 using System.Runtime.InteropServices;
 using WorkWindows.Engine.Days;
 
@@ -8,19 +9,19 @@ namespace WorkWindows.Engine.Weather.Parcels;
 internal static class RecordColumns
 {
     public static DailySeries Of(
-        StationGroup group, int[] members, ImmutableDictionary<DailyElement, Blend> blends, bool isBlend)
+        StationGroup group, int[] members, ImmutableDictionary<DailyElement, Blend> blends, int? whole)
     {
         var columns = ImmutableSortedDictionary.CreateBuilder<DailyElement, DailyColumn>();
         foreach (var element in Enum.GetValues<DailyElement>())
         {
-            var own = group.Records[members[0]].Record.Usable[element];
+            DailyColumn?[] read = [.. members.Select(member => group.Records[member].Record.Usable[element])];
             var column = element switch
             {
                 DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC =>
-                    Blended(group.Days, blends[element], isBlend),
-                DailyElement.WindMps or DailyElement.GustMps or DailyElement.ThunderChancePercent => own,
-                DailyElement.PrecipitationMm or DailyElement.SnowDepthCm or DailyElement.MinHumidityPercent => Nearest(
-                    element, [.. members.Select(member => group.Records[member].Record.Usable[element])]),
+                    Blended(group.Days, blends[element], whole, read),
+                DailyElement.WindMps or DailyElement.GustMps or DailyElement.ThunderChancePercent => read[0],
+                DailyElement.PrecipitationMm or DailyElement.SnowDepthCm or DailyElement.MinHumidityPercent =>
+                    Nearest(element, read),
             };
             if (column is not null)
                 columns.Add(element, column);
@@ -29,20 +30,20 @@ internal static class RecordColumns
         return DailySeries.Of(columns.ToImmutable());
     }
 
-    private static DailyColumn Blended(DaySpan days, Blend blend, bool isBlend)
+    private static DailyColumn Blended(DaySpan days, Blend blend, int? whole, DailyColumn?[] read)
     {
         var values = new double[days.Count];
         var contributors = new byte[days.Count];
         for (var day = 0; day < values.Length; day++)
         {
             values[day] = blend.At(day, out var known);
-            // Where the first station is the whole mean the others only count when it has no value.
-            if (!isBlend && (known & DailyColumn.OwnValue) != 0)
-                contributors[day] = DailyColumn.OwnValue;
+            // Where one station is the whole mean the others, even the first, only count when it has no value.
+            if (whole is { } one && (known & 1 << one) != 0)
+                contributors[day] = (byte)(1 << one);
             else if (known != 0)
                 contributors[day] = (byte)(known | DailyColumn.Blended);
         }
-        return Column(days, values, contributors);
+        return Column(days, values, contributors, read);
     }
 
     /// <summary>Each day's value of the first station that has one.</summary>
@@ -69,7 +70,7 @@ internal static class RecordColumns
                 contributors[day] = (byte)(1 << i);
             }
         }
-        return Column(days, values, contributors);
+        return Column(days, values, contributors, columns);
     }
 
     private static void LeaveOutCrossed(ImmutableSortedDictionary<DailyElement, DailyColumn>.Builder columns)
@@ -88,9 +89,15 @@ internal static class RecordColumns
         Contributors = [.. column.Contributors.Select((from, day) => days.Contains(day) ? (byte)0 : from)],
     };
 
-    private static DailyColumn Column(DaySpan days, double[] values, byte[] contributors) =>
-        new(days.First, ImmutableCollectionsMarshal.AsImmutableArray(values), RejectedCount: 0, ReadsUsUnits: false)
+    private static DailyColumn Column(DaySpan days, double[] values, byte[] contributors, DailyColumn?[] read)
+    {
+        // As one station read them all, they are as whole in its units as they were there.
+        var from = contributors.Where(from => from != 0).Distinct().ToList();
+        var readsUsUnits = from is [var only] && BitOperations.IsPow2(only)
+            && read[BitOperations.Log2(only)] is { ReadsUsUnits: true };
+        return new(days.First, ImmutableCollectionsMarshal.AsImmutableArray(values), RejectedCount: 0, readsUsUnits)
         {
             Contributors = ImmutableCollectionsMarshal.AsImmutableArray(contributors),
         };
+    }
 }

@@ -1,5 +1,7 @@
 using NodaTime;
+using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Signals;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Engine.Weather.Parcels;
 using WorkWindows.Engine.Weather.Quality;
@@ -81,6 +83,50 @@ public sealed class ParcelRecordTests
         Assert.Equal([(East, 1)], Weights(record, Min, Gap));
         Assert.Equal(0, record.FillingError(Min)!.MaeC, 1e-9);
         Assert.Null(record.BlendingError(Min));
+    }
+
+    // The own station lies 33 km off, a neighbour 1.6 km: the neighbour is the whole mean, and nothing of it is own.
+    [Fact]
+    public void Of_CallsNothingItsOwn_WhereANearerStationIsTheWholeMean()
+    {
+        var (far, near) = (new WeatherStation("F", "Far", 45, -90.42, 300), new WeatherStation("N", "Near", 45, -90.02, 300));
+        var before = Gap.PlusDays(-1);
+
+        var record = Record([Station(far, _ => 0), Station(near, _ => 4, Gap)], "F", At(-90));
+
+        Assert.Equal([0, 1], record.Stations.Select(station => station.Share));
+        Assert.Equal(Mean(before) + 4 - 5, record.Series[Min]![before], 1e-9);
+        Assert.Equal([(near, 1)], Weights(record, Min, before));
+        Assert.Equal(Mean(Gap) + 4 - 5, record.Series[Min]![Gap], 1e-9);
+        Assert.Equal([(far, 1)], Weights(record, Min, Gap));
+        Assert.False(record.Series[Min]!.IsOwn(before));
+        Assert.False(record.Series[Min]!.IsOwn(Gap));
+        Assert.Equal(0, record.FillingError(Min)!.MaeC, 1e-9);
+        Assert.Null(record.BlendingError(Min));
+        var signals = SignalSetBuilder.Build(
+            new("wood", 45, -90), DaySpan.Between(before, Gap), record.Series, null, DateTimeZone.Utc,
+            WorkShift.Default, AlertReport.None);
+        Assert.Equal([Basis.Interpolated, Basis.Interpolated], signals[SignalKind.MinTemperatureC]!.Bases);
+        Assert.Equal([Basis.Interpolated, Basis.Interpolated], signals[SignalKind.MaxTemperatureC]!.Bases);
+    }
+
+    [Theory]
+    [InlineData(-90, false, true)]
+    [InlineData(-90, true, false)]      // a day is filled
+    [InlineData(-89.95, false, false)]  // half way between both
+    public void Of_KeepsWholeFahrenheit_WhereEveryValueIsThatOfOneStation(
+        double longitudeDeg, bool hasGap, bool readsUsUnits)
+    {
+        var record = Record(
+            [
+                Station(Middle, _ => 0, hasGap ? Gap : null, readsUsUnits: true, more: day => [Rain(day, 7.6)]),
+                Station(East, _ => 4),
+            ],
+            "B", At(longitudeDeg));
+
+        Assert.Equal(readsUsUnits, record.Series[Min]!.ReadsUsUnits);
+        Assert.Equal(readsUsUnits, record.Series[Max]!.ReadsUsUnits);
+        Assert.True(record.Series[DailyElement.PrecipitationMm]!.ReadsUsUnits);
     }
 
     [Fact]
