@@ -16,8 +16,8 @@ public sealed record CrossValidationRow(
     DailyElement Element, DistanceBand Band, int Stations, HeldOutError Blend, HeldOutError Nearest);
 
 /// <summary>
-/// Holds each station out and tells its temperatures from the others as for a parcel at its place. Source:
-/// docs/rules/parcel-record.md.
+/// Holds each station out and tells its temperatures from the others as for a parcel at its place. Compared is what it
+/// read, with what the others contradict. Source: docs/rules/parcel-record.md.
 /// </summary>
 public static class CrossValidation
 {

@@ -7,7 +7,11 @@ namespace WorkWindows.Engine.Weather.Parcels;
 /// <summary>One temperature of every station of a group, on its own days, with what was put right and taken out.</summary>
 internal sealed class ElementValues
 {
-    private ElementValues(double[][] values, MonthlyOffsets offsets) => (Values, Offsets) = (values, offsets);
+    private readonly ImmutableArray<(int Station, int Day, double Value)> takenOut;
+
+    private ElementValues(
+        double[][] values, MonthlyOffsets offsets, ImmutableArray<(int Station, int Day, double Value)> takenOut) =>
+        (Values, Offsets, this.takenOut) = (values, offsets, takenOut);
 
     /// <summary>For each station a value a day, as it was read, NaN where there is none.</summary>
     public double[][] Values { get; }
@@ -17,6 +21,18 @@ internal sealed class ElementValues
     public required ImmutableArray<DayShift> Shifts { get; init; }
 
     public required ImmutableArray<StationRejection> Rejected { get; init; }
+
+    /// <summary>
+    /// A station's values with those that the others contradict: how well the others tell it must not be measured without
+    /// them.
+    /// </summary>
+    public double[] AsFound(int station)
+    {
+        var values = (double[])Values[station].Clone();
+        foreach (var taken in takenOut.Where(taken => taken.Station == station))
+            values[taken.Day] = taken.Value;
+        return values;
+    }
 
     public static ElementValues Of(
         DailyElement element, ImmutableArray<RecordStation> stations, DaySpan days, DayAxis axis)
@@ -31,17 +47,25 @@ internal sealed class ElementValues
         var lags = own.Select((mine, i) => mine.Select((lag, year) => (sbyte)(lag + found[i][year])).ToArray()).ToArray();
         var moved = booked.Select((values, i) => Moved(values, years, lags[i])).ToArray();
         var right = moved.Select(station => station.Values).ToArray();
-        var rejected = Reject(element, stations, days, axis, right, moved.Select(station => station.By).ToArray());
-        return new(right, MonthlyOffsets.Learn(right, axis.Months))
+        var takenOut = TakeOut(stations, axis, right);
+        return new(right, MonthlyOffsets.Learn(right, axis.Months), takenOut)
         {
             Shifts = [.. stations.SelectMany((station, i) => years.Select((year, at) =>
                 new DayShift(station.Station.Id, element, year.Year, lags[i][at])).Where(shift => shift.DaysLate != 0))],
-            Rejected = rejected,
+            Rejected =
+            [
+                .. takenOut.Select(taken => new StationRejection(stations[taken.Station].Station.Id, new(
+                    days[taken.Day + moved[taken.Station].By[taken.Day]], element, taken.Value,
+                    RejectionReason.UnlikeNeighbours))),
+            ],
         };
     }
 
     private static bool AreNear(ImmutableArray<RecordStation> stations, int one, int other, double withinM) =>
-        RecordPlace.Of(stations[one].Station).DistanceM(stations[other].Station) <= withinM;
+        DistanceM(stations, one, other) <= withinM;
+
+    private static double DistanceM(ImmutableArray<RecordStation> stations, int one, int other) =>
+        RecordPlace.Of(stations[one].Station).DistanceM(stations[other].Station);
 
     private static double[] AsRead(DailyElement element, RecordStation station, DaySpan days)
     {
@@ -93,9 +117,8 @@ internal sealed class ElementValues
         return (values, by);
     }
 
-    private static ImmutableArray<StationRejection> Reject(
-        DailyElement element, ImmutableArray<RecordStation> stations, DaySpan days, DayAxis axis, double[][] values,
-        sbyte[][] movedBy)
+    private static ImmutableArray<(int Station, int Day, double Value)> TakeOut(
+        ImmutableArray<RecordStation> stations, DayAxis axis, double[][] values)
     {
         var usual = MonthlyOffsets.Learn(values, axis.Months);
         var found = Enumerable.Range(0, stations.Length).Select(station => UnlikeNeighbours.Days(
@@ -103,16 +126,15 @@ internal sealed class ElementValues
             [.. Enumerable.Range(0, stations.Length).Where(other =>
                 other != station && AreNear(stations, station, other, UnlikeNeighbours.MaxDistanceM))],
             (other, month) => usual.Of(station, other, month), axis.Months).ToList()).ToList();
-        var rejected = ImmutableArray.CreateBuilder<StationRejection>();
+        var taken = ImmutableArray.CreateBuilder<(int, int, double)>();
         for (var station = 0; station < stations.Length; station++)
         {
             foreach (var day in found[station])
             {
-                rejected.Add(new(stations[station].Station.Id, new(
-                    days[day + movedBy[station][day]], element, values[station][day], RejectionReason.UnlikeNeighbours)));
+                taken.Add((station, day, values[station][day]));
                 values[station][day] = double.NaN;
             }
         }
-        return rejected.ToImmutable();
+        return taken.ToImmutable();
     }
 }

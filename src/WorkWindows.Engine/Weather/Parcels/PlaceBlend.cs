@@ -49,7 +49,7 @@ internal sealed class PlaceBlend
         shares[told] = 1;
         var filled = new Blend(element, group, Members, shares, closeness, null);
         return HeldOutError.Of(
-            days, group.Days, day => filled.At(day, out _, without: told), group.Values(element, Members[told]));
+            days, group.Days, day => filled.At(day, out _, without: told), group.AsFound(element, Members[told]));
     }
 
     /// <summary>
@@ -70,6 +70,6 @@ internal sealed class PlaceBlend
         StationGroup group, DailyElement element, int station, int[] others, DaySpan days)
     {
         var blend = new PlaceBlend(group, others, RecordPlace.Of(group.Stations[station])).Of(element);
-        return HeldOutError.Of(days, group.Days, day => blend.At(day, out _), group.Values(element, station));
+        return HeldOutError.Of(days, group.Days, day => blend.At(day, out _), group.AsFound(element, station));
     }
 }

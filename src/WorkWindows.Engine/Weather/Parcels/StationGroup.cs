@@ -41,6 +41,9 @@ public sealed class StationGroup
 
     internal double[] Values(DailyElement element, int station) => Of(element).Values[station];
 
+    /// <summary>The values of a station with those that the others contradict.</summary>
+    internal double[] AsFound(DailyElement element, int station) => Of(element).AsFound(station);
+
     internal MonthlyOffsets Offsets(DailyElement element) => Of(element).Offsets;
 
     /// <summary>The stations by their distance from a place, after one that comes first wherever it lies.</summary>
