@@ -22,6 +22,8 @@ internal sealed class ElementValues
 
     public required ImmutableArray<StationRejection> Rejected { get; init; }
 
+    public required ImmutableArray<StationStep> Steps { get; init; }
+
     /// <summary>
     /// A station's values with those that the others contradict: how well the others tell it must not be measured without
     /// them.
@@ -57,6 +59,13 @@ internal sealed class ElementValues
                 .. takenOut.Select(taken => new StationRejection(stations[taken.Station].Station.Id, new(
                     days[taken.Day + moved[taken.Station].By[taken.Day]], element, taken.Value,
                     RejectionReason.UnlikeNeighbours))),
+            ],
+            Steps =
+            [
+                .. LastingSteps.Find(right, (one, other) => DistanceM(stations, one, other), axis.Months)
+                    .Select(step => new StationStep(
+                        stations[step.Station].Station.Id, element,
+                        days.First.PlusDays(1 - days.First.Day).PlusMonths(step.Month), step.SizeC)),
             ],
         };
     }

@@ -36,6 +36,9 @@ public sealed class StationGroup
     /// <summary>Temperatures that the other stations contradict, on the days that they were booked to.</summary>
     public IEnumerable<StationRejection> Rejected => min.Rejected.Concat(max.Rejected);
 
+    /// <summary>Lasting steps of a station that the others do not share. Its values stay in use.</summary>
+    public IEnumerable<StationStep> Steps => min.Steps.Concat(max.Steps);
+
     /// <summary>The month of each day, 0 to 11.</summary>
     internal byte[] Months { get; }
 
