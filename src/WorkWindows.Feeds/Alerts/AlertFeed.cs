@@ -20,7 +20,8 @@ public sealed class AlertFeed(FeedHttp http, IOptions<FeedOptions> options)
     {
         ArgumentNullException.ThrowIfNull(place);
         var address = new Uri(options.Value.NationalWeatherService, $"alerts/active?point={NwsPoints.Text(place)}");
-        var body = await http.GetAsync(address, NwsPoints.Types, FeedValidators.None, cancellationToken, isConfirmed: true);
+        var body = await http.GetAsync(
+            address, NwsPoints.Types, FeedValidators.None, cancellationToken, isConfirmed: true);
         return ActiveAlerts.Read(body.Bytes ?? default);
     }
 }

@@ -42,7 +42,9 @@ internal sealed class StationDays(FaultCollector faults, LocalDate? today = null
         var reading = isMissing ? double.NaN : unit.ToReading(value);
         if (!isMissing && yearMonthDay > _today)
         {
-            faults.Add(line, "date", $"{DateOf(yearMonthDay):uuuu-MM-dd}", $"a day up to {today:uuuu-MM-dd}, today there");
+            faults.Add(
+                line, "date", $"{DateOf(yearMonthDay):uuuu-MM-dd}",
+                $"a day up to {today:uuuu-MM-dd}, which is today where the station is");
             return;
         }
         if (!isMissing && qualityFlag == ' ' && !ReadingBounds.Hold(element.Reading(), reading))

@@ -15,8 +15,8 @@ public sealed partial class OutageWatch(
     ILogger<OutageWatch> logger)
 {
     /// <summary>
-    /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody has
-    /// a mail address, nobody was told, and the next round tries again.
+    /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody
+    /// has a mail address, nobody was told, and the next round tries again.
     /// </summary>
     /// <param name="feeds">What was just asked for: a feed that nobody asks has not stopped.</param>
     /// <param name="cancellation">Ends the queries; nothing is written then.</param>

@@ -71,7 +71,8 @@ public sealed partial class ObservationHandler(
     }
 
     /// <summary>
-    /// A reading of a day to come is a fault of the feed, whichever day was asked for: it would be the last one for ever.
+    /// A reading of a day to come is a fault of the feed, whichever day was asked for: it would be the last one for
+    /// ever.
     /// </summary>
     private List<DailyReading> Past(Station station, DailyFeedReply.Observed observed)
     {
@@ -85,6 +86,7 @@ public sealed partial class ObservationHandler(
     private partial void LogRejected(string ghcnId, int count);
 
     [LoggerMessage(
-        LogLevel.Warning, "{Element} of station {GhcnId} on {Date} is left out: it is of a day after {Today}, today there")]
+        LogLevel.Warning,
+        "{Element} of station {GhcnId} on {Date} is left out: it is of a day after {Today}, today there")]
     private partial void LogToCome(string ghcnId, DailyElement element, LocalDate date, LocalDate today);
 }

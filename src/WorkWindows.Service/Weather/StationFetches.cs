@@ -37,7 +37,10 @@ public sealed partial class StationFetches(WorkWindowsDb db, FeedStates states, 
     public void ThrowIfAnyFailed()
     {
         if (faults.Count > 0)
-            throw new AggregateException("The weather of some stations was not stored; that of the others was.", faults);
+        {
+            throw new AggregateException(
+                "The weather of some stations was not stored; that of the others was.", faults);
+        }
     }
 
     private async Task<bool> TryAsync(

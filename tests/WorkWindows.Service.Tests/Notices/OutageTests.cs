@@ -139,7 +139,8 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
             foreach (var look in host.Queued.Where(job => job.Type == typeof(WeatherLookJob)).ToList())
             {
                 await host.InScopeAsync<NightlyRun>(run => new WeatherLookJob(run).RunAsync(
-                    (Guid)look.Args[0], (Guid[])look.Args[1], (Guid[])look.Args[2], (Guid[])look.Args[3], Cancellation));
+                    (Guid)look.Args[0], (Guid[])look.Args[1], (Guid[])look.Args[2], (Guid[])look.Args[3],
+                    Cancellation));
             }
         }
     }

@@ -13,7 +13,9 @@ using static WorkWindows.Service.Tests.Notices.GivenNight;
 
 namespace WorkWindows.Service.Tests.Weather;
 
-/// <summary>A parcel's temperatures are blended from other stations than before, or from the same ones elsewhere.</summary>
+/// <summary>
+/// A parcel's temperatures are blended from other stations than before, or from the same ones elsewhere.
+/// </summary>
 public sealed class BlendChangeTests(TestDatabase database) : IClassFixture<TestDatabase>
 {
     private const string OwnId = "USC00200001";

@@ -64,7 +64,8 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
             host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation)));
 
         fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<DbUpdateException>();
-        host.Logs.Lines.ShouldContain("Error: Forecasts for station USC00000002 were not stored: the other stations go on");
+        host.Logs.Lines.ShouldContain(
+            "Error: Forecasts for station USC00000002 were not stored: the other stations go on");
         await using var db = database.Open(organization);
         (await db.Forecasts.Select(forecast => forecast.StationId).ToListAsync(Cancellation)).ShouldBe([sound]);
         (await db.WeatherAlertReports.CountAsync(Cancellation)).ShouldBe(2);
@@ -124,7 +125,8 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
             + "nws-gridpoint, nws-hourly, open-meteo-forecast.");
     }
 
-    private NoticeHost Host(ReplayServer server, IInterceptor? interceptor = null, params (string, string)[] settings) =>
+    private NoticeHost Host(
+        ReplayServer server, IInterceptor? interceptor = null, params (string, string)[] settings) =>
         new(database, _clock, interceptor: interceptor, settings:
         [
             ("Feeds:NationalWeatherService", $"{server.Address}"),
@@ -142,7 +144,8 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
     private sealed class RefusingForecasts(Guid station) : SaveChangesInterceptor
     {
         public override ValueTask<InterceptionResult<int>> SavingChangesAsync(
-            DbContextEventData eventData, InterceptionResult<int> result, CancellationToken cancellationToken = default) =>
+            DbContextEventData eventData, InterceptionResult<int> result,
+            CancellationToken cancellationToken = default) =>
             eventData.Context!.ChangeTracker.Entries<Service.Weather.Forecast>()
                 .Any(entry => entry.State == EntityState.Added && entry.Entity.StationId == station)
                 ? throw new DbUpdateException("The disk is full.")

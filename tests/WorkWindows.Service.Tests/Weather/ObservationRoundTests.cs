@@ -104,9 +104,9 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         await using (var db = places.Near.Open())
         {
             // Written by a server whose clock was ahead.
+            var ahead = _clock.GetCurrentInstant() + Duration.FromDays(90);
             await db.Stations.Where(station => station.Id == places.Near.Station).ExecuteUpdateAsync(
-                rows => rows.SetProperty(row => row.RecordChangedAt, _clock.GetCurrentInstant() + Duration.FromDays(90)),
-                Cancellation);
+                rows => rows.SetProperty(row => row.RecordChangedAt, ahead), Cancellation);
         }
         using var host = Host();
         _feed.Answer = _ => [Min(1, -4)];
