@@ -38,7 +38,9 @@ public sealed record HeatSeason(int Year, ImmutableArray<double> SumsC, int Obse
     {
         var start = HeatTable.SlotOf(model.Start.Month, model.Start.Day);
         var slots = Enumerable.Range(start, days).ToArray();
-        var heat = slots.Select(slot => double.IsNaN(seen[year, slot]) ? coming[year, slot] : seen[year, slot]).ToArray();
+        var heat = slots.Select(slot => seen[year, slot]).ToArray();
+        for (var day = 0; day < days; day++)
+            heat[day] = double.IsNaN(heat[day]) ? coming[year, slots[day]] : heat[day];
         var last = Array.FindLastIndex(heat, value => !double.IsNaN(value));
         var (sum, filled) = (0.0, 0);
         var sums = new double[days];

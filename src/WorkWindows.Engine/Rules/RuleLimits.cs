@@ -5,7 +5,9 @@ namespace WorkWindows.Engine.Rules;
 /// <summary>The limits that rules set to single values.</summary>
 public static class RuleLimits
 {
-    /// <summary>The comparisons of signals in a rule's condition, in its order; none where it looks at no signal.</summary>
+    /// <summary>
+    /// The comparisons of signals in a rule's condition, in its order; none where it looks at none of them.
+    /// </summary>
     /// <param name="rule">The rule.</param>
     /// <param name="signals">The signals that are of interest.</param>
     public static IEnumerable<Compare> Of(Rule rule, params SignalKind[] signals) =>

@@ -35,8 +35,8 @@ public sealed record HeatChart(
     /// <returns>Null when there is neither this year's heat nor enough of past years.</returns>
     public static HeatChart? Of(IReadOnlyCollection<HeatSeason> seasons, ThermalTime model, int year)
     {
-        var past = seasons.Where(season => season.Year < year).OrderByDescending(season => season.Year)
-            .Where(season => !double.IsNaN(season.SumsC[^1])).Take(Ensemble.UsualYears).ToList();
+        var past = seasons.Where(season => season.Year < year && !double.IsNaN(season.SumsC[^1]))
+            .OrderByDescending(season => season.Year).Take(Ensemble.UsualYears).ToList();
         if (past.Count < Ensemble.MinYears)
             past = [];
         var current = seasons.FirstOrDefault(season => season.Year == year);

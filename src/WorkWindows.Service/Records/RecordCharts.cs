@@ -10,7 +10,9 @@ public static class RecordCharts
     public static ChartSpec Of(RecordTemperatures temperatures, IReadOnlyList<TemperatureLimit> limits)
     {
         var steps = temperatures.Steps();
-        var (low, high) = temperatures.StepName == "day" ? ("minimum", "maximum") : ("lowest minimum", "highest maximum");
+        var (low, high) = temperatures.StepName == "day"
+            ? ("minimum", "maximum")
+            : ("lowest minimum", "highest maximum");
         return new(
             [.. steps.Select(step => ChartSpec.NumberOf(step.First))],
             [
@@ -35,7 +37,10 @@ public static class RecordCharts
                 new("P10", Ink, [.. days.Select(day => day.P10)]) { IsHidden = true },
                 new("median", Ink, [.. days.Select(day => day.P50)]),
                 new($"{year}", Warm, [.. days.Select(day => day.IsForecast ? null : day.SumF)]),
-                new($"{year}, forecast", Warm, [.. days.Select(day => day.IsForecast ? day.SumF : null)]) { IsDashed = true },
+                new($"{year}, forecast", Warm, [.. days.Select(day => day.IsForecast ? day.SumF : null)])
+                {
+                    IsDashed = true,
+                },
             ])
         {
             Unit = "°F-days",
@@ -71,7 +76,8 @@ public static class RecordCharts
             IsDashed = true,
         };
 
-        ChartSeries Hidden(string? label, Func<Spread, double> value) => new(label, color, Values(value)) { IsHidden = true };
+        ChartSeries Hidden(string? label, Func<Spread, double> value) =>
+            new(label, color, Values(value)) { IsHidden = true };
 
         List<double?> Values(Func<Spread, double> value) =>
             [.. fan.Days.Select(day => spread(day) is { } quantiles ? value(quantiles) : (double?)null)];

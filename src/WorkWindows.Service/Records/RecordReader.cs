@@ -62,7 +62,8 @@ public sealed class RecordReader(
         var signals = SignalSetBuilder.Build(
             source.Point, FanChart.DaysAround(today), observed, forecast, zone, WorkShift.Default, AlertReport.None);
         var planned = await evaluator.ReadAsync(
-            tasks.All.Where(task => task.ParcelId == id && task.CompletedOn == null), new DaySpan(today, 1), cancellation);
+            tasks.All.Where(task => task.ParcelId == id && task.CompletedOn == null), new DaySpan(today, 1),
+            cancellation);
         return new(
             found.Name, found.PropertyName, zone, now, source, record, forecast, signals,
             Ensemble.Of(new(observed), signals, forecast, source.Point.LatitudeDeg),

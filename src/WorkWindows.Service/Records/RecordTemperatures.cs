@@ -59,7 +59,8 @@ public sealed class RecordTemperatures
         Mark(min, days, origins);
         Mark(max, days, origins);
         return new(
-            days, Laid(min, DailyElement.MinTemperatureC, days), Laid(max, DailyElement.MaxTemperatureC, days), origins);
+            days, Laid(min, DailyElement.MinTemperatureC, days), Laid(max, DailyElement.MaxTemperatureC, days),
+            origins);
     }
 
     /// <summary>By days up to two years, by weeks up to fifteen, else by months.</summary>

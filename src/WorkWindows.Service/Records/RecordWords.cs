@@ -29,7 +29,8 @@ public static class RecordWords
         ];
         return parts.Length == 0
             ? null
-            : $"By the readings of {Engine.Weather.Parcels.ParcelRecord.ErrorYears} years {string.Join(", ", parts)}, in the mean.";
+            : $"By the readings of {Engine.Weather.Parcels.ParcelRecord.ErrorYears} years {string.Join(", ", parts)}, "
+                + "in the mean.";
 
         static IEnumerable<string> Part(string what, double? errorC) => errorC is { } error
             ? [$"{what} is off by {(error * FahrenheitPerCelsius).ToString("0.0", CultureInfo.InvariantCulture)} °F"]
@@ -56,8 +57,8 @@ public static class RecordWords
     /// <summary>Why no past years follow the forecast; null when some do.</summary>
     public static string? TooFew(FanChart fan) => fan.PastYears.Count > 0
         ? null
-        : $"What may follow is not told: it takes {Engine.Chances.Ensemble.MinYears} past years with temperatures of these "
-            + $"days, and the record has {fan.UsableYears}.";
+        : $"What may follow is not told: it takes {Engine.Chances.Ensemble.MinYears} past years with temperatures of "
+            + $"these days, and the record has {fan.UsableYears}.";
 
     /// <summary>How the model of leaf-out counts heat.</summary>
     public static string Of(ThermalTime model, HeatChart heat) =>

@@ -24,13 +24,14 @@ public sealed record RejectedRows(IReadOnlyList<RejectedRow> Rows, int More)
     /// <param name="findings">The findings of each station, with its name.</param>
     public static RejectedRows Of(IEnumerable<(string Station, StationFindings.FindingsView Findings)> findings)
     {
-        var all = findings.SelectMany(station => station.Findings.Rejected, (station, reading) => (station.Station, reading))
-            .ToList();
+        var all = findings
+            .SelectMany(station => station.Findings.Rejected, (station, reading) => (station.Station, reading)).ToList();
         return new(
             [
                 .. all.OrderByDescending(row => row.reading.Date).ThenBy(row => row.Station, StringComparer.Ordinal)
                     .ThenBy(row => row.reading.Element).Take(Shown)
-                    .Select(row => new RejectedRow(row.reading.Date, row.Station, What(row.reading), row.reading.Because)),
+                    .Select(row => new RejectedRow(
+                        row.reading.Date, row.Station, What(row.reading), row.reading.Because)),
             ],
             Math.Max(0, all.Count - Shown));
     }

@@ -72,7 +72,8 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         if (!_signedIn.TryGetValue(email, out var state))
         {
             await using var first = await OpenAsync(Screen.Desktop);
-            await first.SignInAsync(email, email == Scenario.DemoConsultant ? Scenario.DemoPassword : Scenario.Password);
+            await first.SignInAsync(
+                email, email == Scenario.DemoConsultant ? Scenario.DemoPassword : Scenario.Password);
             await Assertions.Expect(first.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/week$"));
             _signedIn[email] = state = await first.Page.Context.StorageStateAsync();
         }
