@@ -8,6 +8,7 @@ using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Records;
 using WorkWindows.Service.Rules;
+using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -32,6 +33,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddAudit();
     builder.AddJobs();
     builder.AddNotices();
+    builder.AddSafety();
     builder.AddDemo();
 
     var app = builder.Build();
@@ -48,5 +50,6 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapRules();
     app.MapAudit();
     app.MapNotices();
+    app.MapSafety();
     return app;
 });

@@ -45,6 +45,9 @@ public enum AuditKind
 
     /// <summary>A rule pack of the organization or of a property.</summary>
     RulePack,
+
+    /// <summary>An injury, a damage or a near miss that was recorded.</summary>
+    Incident,
 }
 
 internal sealed class AuditEntryMapping : IEntityTypeConfiguration<AuditEntry>

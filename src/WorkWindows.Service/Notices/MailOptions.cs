@@ -36,6 +36,9 @@ public sealed class MailOptions : IValidatableObject
     [Range(1, 240)]
     public int TimeoutSeconds { get; set; } = 60;
 
+    /// <summary>Whether mails reach anybody, and are not only files.</summary>
+    public bool HasServer => !string.IsNullOrEmpty(Host);
+
     public string SenderAddress => From ?? "workwindows@localhost";
 
     public string MessageDomain => Domain ?? SenderAddress[(SenderAddress.LastIndexOf('@') + 1)..];

@@ -16,7 +16,10 @@ public sealed class Message : ITenantRow
     public required string DedupeKey { get; init; }
 
     public required string Kind { get; init; }
-    public required Guid RecipientId { get; init; }
+
+    /// <summary>The person, or null for somebody outside of the organization.</summary>
+    public Guid? RecipientId { get; init; }
+
     public required string ToAddress { get; init; }
     public required string Subject { get; init; }
     public required string TextBody { get; init; }
@@ -43,22 +46,36 @@ public sealed class Message : ITenantRow
     /// <param name="now">The time of writing.</param>
     /// <param name="date">The organization's date, which orders what calendars are told.</param>
     /// <param name="options">The sender.</param>
-    public static Message Of(NoticeDraft draft, Instant now, LocalDate date, MailOptions options)
+    public static Message Of(NoticeDraft draft, Instant now, LocalDate date, MailOptions options) => Of(
+        draft.Key, draft.Kind, draft.To.Id, draft.To.Address!, draft.Notice, now, options,
+            draft.Calendar is { } calendar
+                ? CalendarFile.Of(calendar, date, now, options.SenderAddress, options.MessageDomain)
+                : null);
+
+    /// <param name="key">What it is about.</param>
+    /// <param name="kind">One of <see cref="NoticeKinds"/>.</param>
+    /// <param name="personId">Whom it is for, or null for somebody outside of the organization.</param>
+    /// <param name="address">The mail address.</param>
+    /// <param name="notice">What it says.</param>
+    /// <param name="now">The time of writing.</param>
+    /// <param name="options">The sender.</param>
+    /// <param name="calendar">The iCalendar text to attach, or null for none.</param>
+    public static Message Of(
+        string key, string kind, Guid? personId, string address, Notice notice, Instant now, MailOptions options,
+        string? calendar = null)
     {
         var id = Guid.CreateVersion7();
         return new()
         {
             Id = id,
-            DedupeKey = draft.Key,
-            Kind = draft.Kind,
-            RecipientId = draft.To.Id,
-            ToAddress = draft.To.Address!,
-            Subject = draft.Notice.Subject,
-            TextBody = NoticeText.Of(draft.Notice),
-            HtmlBody = NoticeHtml.Of(draft.Notice),
-            Calendar = draft.Calendar is { } calendar
-                ? CalendarFile.Of(calendar, date, now, options.SenderAddress, options.MessageDomain)
-                : null,
+            DedupeKey = key,
+            Kind = kind,
+            RecipientId = personId,
+            ToAddress = address,
+            Subject = notice.Subject,
+            TextBody = NoticeText.Of(notice),
+            HtmlBody = NoticeHtml.Of(notice),
+            Calendar = calendar,
             MessageId = $"{id:N}@{options.MessageDomain}",
             CreatedAt = now,
             NextAttemptAt = now,

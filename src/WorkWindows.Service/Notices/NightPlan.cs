@@ -61,6 +61,8 @@ public static class NoticeKinds
     public const string DoNotStart = "do-not-start";
     public const string StopWork = "stop-work";
     public const string Outage = "outage";
+    public const string MissedCheckIn = "check-in-missed";
+    public const string CrewFine = "crew-fine";
 }
 
 /// <summary>Entries for a calendar.</summary>

@@ -128,7 +128,8 @@ public sealed partial class NightlyRun(
         var stopped = plan.Messages.Where(draft => draft.Kind == NoticeKinds.StopWork)
             .Select(draft => draft.To.Id).ToHashSet();
         var waiting = await db.Messages
-            .Where(message => stopped.Contains(message.RecipientId) && message.SentAt == null && message.DeadAt == null
+            .Where(message => message.RecipientId != null && stopped.Contains(message.RecipientId.Value)
+                && message.SentAt == null && message.DeadAt == null
                 && (message.Kind == NoticeKinds.GoodToCut || message.Kind == NoticeKinds.Reminder))
             .ToListAsync(cancellation);
         foreach (var message in waiting)

@@ -11,6 +11,9 @@ public sealed record Heading(string Text) : Block;
 
 public sealed record Paragraph(string Text) : Block;
 
+/// <summary>A sentence and the address that it speaks of, which both forms of the mail write out.</summary>
+public sealed record Link(string Text, string Address) : Block;
+
 public sealed record ItemList(ImmutableArray<Item> Items) : Block;
 
 /// <summary>One line of a list.</summary>

@@ -27,6 +27,9 @@ public static class NoticeHtml
     {
         Heading heading => $"""<h2 style="margin:24px 0 8px; font-size:18px">{Encode(heading.Text)}</h2>""",
         Paragraph paragraph => $"""<p style="margin:0 0 12px">{Encode(paragraph.Text)}</p>""",
+        Link link => $"""
+            <p style="margin:0 0 12px">{Encode(link.Text)}<br><a href="{Encode(link.Address)}">{Encode(link.Address)}</a></p>
+            """,
         ItemList list => $"""
             <ul style="margin:0 0 12px; padding-left:20px">
             {string.Join("\n", list.Items.Select(Of))}

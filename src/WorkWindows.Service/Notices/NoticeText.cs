@@ -9,6 +9,7 @@ public static class NoticeText
     {
         Heading heading => $"{heading.Text}\n{new string('-', heading.Text.Length)}",
         Paragraph paragraph => paragraph.Text,
+        Link link => $"{link.Text}\n{link.Address}",
         ItemList list => string.Join("\n", list.Items.Select(Of)),
         _ => throw new ArgumentException($"{block.GetType().Name} has no text."),
     };

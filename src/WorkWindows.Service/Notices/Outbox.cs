@@ -42,7 +42,8 @@ public sealed partial class Outbox(
             select * from messages
             where sent_at is null and dead_at is null and next_attempt_at <= {now}
               and (leased_until is null or leased_until <= {now})
-            order by kind <> {NoticeKinds.StopWork}, next_attempt_at, created_at limit 1
+            order by kind <> {NoticeKinds.MissedCheckIn}, kind <> {NoticeKinds.CrewFine}, kind <> {NoticeKinds.StopWork},
+              next_attempt_at, created_at limit 1
             for update skip locked
             """).ToListAsync(cancellation);
         if (due is not [var message])

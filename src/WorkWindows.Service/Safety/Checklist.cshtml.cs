@@ -23,6 +23,9 @@ public sealed class ChecklistModel(WindowHandler windows) : PageModel
     /// <summary>What the rules ask for on the day, besides what always goes with the work.</summary>
     public IReadOnlyList<RuleReason> OnTheDay { get; private set; } = [];
 
+    /// <summary>The rules that forbid working alone.</summary>
+    public IReadOnlyList<RuleReason> Company { get; private set; } = [];
+
     public IReadOnlyList<IGrouping<SafetyItemKind, SafetyItem>> Parts { get; private set; } = [];
 
     public static string Heading(SafetyItemKind kind) => kind switch
@@ -52,6 +55,7 @@ public sealed class ChecklistModel(WindowHandler windows) : PageModel
                 .Where(verdict => verdict.Spoke && verdict.Rule.Effect is Effect.Limits or Effect.Requires)
                 .Select(verdict => RuleReason.Of(verdict, Day)),
         ];
+        Company = [.. CompanyRules.Of(explanation).Select(verdict => RuleReason.Of(verdict, Day))];
         Parts = [.. SafetyChecklist.For(found.Task.Practice).Items.GroupBy(item => item.Kind)];
         return Page();
     }

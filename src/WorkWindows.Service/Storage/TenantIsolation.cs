@@ -14,6 +14,7 @@ public static class TenantIsolation
         migration.Sql(KeepDecisions);
         migration.Sql(KeepAudit);
         migration.Sql(KeepWhatWasKnown);
+        migration.Sql(KeepSafety);
         migration.Sql(AnswerBeforeSignIn);
     }
 
@@ -125,6 +126,29 @@ public static class TenantIsolation
             where to_regclass(name) is not null
           loop
             execute format('revoke update, delete on %s from {DatabaseAddress.AppRole}', kept.name);
+          end loop;
+        end $$;
+        """;
+
+    /// <summary>
+    /// Signs of life, calls and incidents are added to; a watch moves on and a missed check-in is taken over or cleared,
+    /// and neither goes away. The first migrations do not have the tables yet.
+    /// </summary>
+    private const string KeepSafety = $"""
+        do $$
+        declare kept record;
+        begin
+          for kept in
+            select to_regclass(name) as name, columns
+            from (values ('check_ins', null), ('watch_contacts', null), ('alarm_calls', null), ('incidents', null),
+              ('crew_watches', 'due_at, ended_at'),
+              ('missed_check_ins', 'next_call_at, acknowledged_at, acknowledged_by, cleared_at')) as safety (name, columns)
+            where to_regclass(name) is not null
+          loop
+            execute format('revoke update, delete on %s from {DatabaseAddress.AppRole}', kept.name);
+            if kept.columns is not null then
+              execute format('grant update (%s) on %s to {DatabaseAddress.AppRole}', kept.columns, kept.name);
+            end if;
           end loop;
         end $$;
         """;

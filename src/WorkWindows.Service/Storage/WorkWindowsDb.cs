@@ -6,6 +6,8 @@ using WorkWindows.Service.Audit;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Rules;
+using WorkWindows.Service.Safety.CheckIns;
+using WorkWindows.Service.Safety.Incidents;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
@@ -41,6 +43,11 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Announcement> Announcements => Set<Announcement>();
     public DbSet<Message> Messages => Set<Message>();
+    public DbSet<CrewWatch> CrewWatches => Set<CrewWatch>();
+    public DbSet<CheckIn> CheckIns => Set<CheckIn>();
+    public DbSet<MissedCheckIn> MissedCheckIns => Set<MissedCheckIn>();
+    public DbSet<AlarmCall> AlarmCalls => Set<AlarmCall>();
+    public DbSet<Incident> Incidents => Set<Incident>();
 
     protected override void OnModelCreating(ModelBuilder builder)
     {

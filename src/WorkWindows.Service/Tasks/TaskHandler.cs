@@ -83,6 +83,12 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
             return Change.Conflict<PlannedTask>(
                 $"Decisions about the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
         }
+        if (await db.CrewWatches.AnyAsync(watch => watch.TaskId == id, cancellation)
+            || await db.Incidents.AnyAsync(incident => incident.TaskId == id, cancellation))
+        {
+            return Change.Conflict<PlannedTask>(
+                $"Watches and incidents of the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
+        }
         db.Remove(task);
         await db.SaveChangesAsync(cancellation);
         return Change.Done(task);

@@ -1,9 +1,6 @@
-using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Diagnostics;
 using NodaTime;
 using NodaTime.Testing;
-using Npgsql;
 using Shouldly;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
@@ -182,20 +179,5 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
             await db.Decisions.CountAsync(),
             string.Join(" ", await db.Messages.Select(message => message.Kind).Order().ToListAsync()),
             Runs(windows));
-    }
-
-    private sealed class KillBeforeCommit(string owner) : DbTransactionInterceptor
-    {
-        public override async ValueTask<InterceptionResult> TransactionCommittingAsync(
-            DbTransaction transaction, TransactionEventData eventData, InterceptionResult result,
-            CancellationToken cancellationToken = default)
-        {
-            var backend = ((NpgsqlConnection)transaction.Connection!).ProcessID;
-            await using var connection = new NpgsqlConnection(owner);
-            await connection.OpenAsync(cancellationToken);
-            await using var command = new NpgsqlCommand($"select pg_terminate_backend({backend}, 5000)", connection);
-            await command.ExecuteNonQueryAsync(cancellationToken);
-            return result;
-        }
     }
 }

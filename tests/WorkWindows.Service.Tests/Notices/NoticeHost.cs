@@ -12,6 +12,7 @@ using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
@@ -47,6 +48,7 @@ internal sealed class NoticeHost : IDisposable
         builder.AddWindows();
         builder.AddJobs();
         builder.AddNotices();
+        builder.AddSafety();
         builder.AddDemo();
         builder.Services.AddSingleton<IBackgroundJobClient>(new Queue(this, loseJobs));
         if (transport is not null)

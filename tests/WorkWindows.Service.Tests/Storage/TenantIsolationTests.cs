@@ -130,6 +130,16 @@ public sealed class TenantIsolationTests(TestDatabase database) : IClassFixture<
     [InlineData("update forecast_readings set value = 0")]
     [InlineData("delete from weather_alert_reports")]
     [InlineData("delete from weather_alerts")]
+    [InlineData("update incidents set what_happened = ''")]
+    [InlineData("delete from incidents")]
+    [InlineData("update check_ins set at = now()")]
+    [InlineData("delete from check_ins")]
+    [InlineData("update alarm_calls set written_at = now()")]
+    [InlineData("delete from alarm_calls")]
+    [InlineData("update missed_check_ins set due_at = now()")]
+    [InlineData("delete from missed_check_ins")]
+    [InlineData("update crew_watches set started_at = now()")]
+    [InlineData("delete from crew_watches")]
     public async Task WhatIsKept_CannotBeChanged(string sql)
     {
         await using var raw = await database.ConnectAsync();

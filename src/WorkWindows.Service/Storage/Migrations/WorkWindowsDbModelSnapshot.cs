@@ -478,7 +478,7 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
 
-                    b.Property<Guid>("RecipientId")
+                    b.Property<Guid?>("RecipientId")
                         .HasColumnType("uuid")
                         .HasColumnName("recipient_id");
 
@@ -915,6 +915,370 @@ namespace WorkWindows.Service.Storage.Migrations
                         });
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.AlarmCall", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("MissedId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("missed_id");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<Instant>("WrittenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("written_at");
+
+                    b.HasKey("Id")
+                        .HasName("pk_alarm_calls");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_alarm_calls_organization_id");
+
+                    b.HasIndex("MissedId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_alarm_calls_missed_id_number");
+
+                    b.ToTable("alarm_calls", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.CheckIn", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant>("At")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("at");
+
+                    b.Property<string>("By")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("by");
+
+                    b.Property<Guid?>("ById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("by_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer")
+                        .HasColumnName("number");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Guid>("WatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("watch_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_check_ins");
+
+                    b.HasIndex("ById")
+                        .HasDatabaseName("ix_check_ins_by_id");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_check_ins_organization_id");
+
+                    b.HasIndex("WatchId", "Number")
+                        .IsUnique()
+                        .HasDatabaseName("ix_check_ins_watch_id_number");
+
+                    b.ToTable("check_ins", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.CrewWatch", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Instant>("DueAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("due_at");
+
+                    b.Property<Instant?>("EndedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("ended_at");
+
+                    b.Property<int>("EscalationMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("escalation_minutes");
+
+                    b.Property<int>("GraceMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("grace_minutes");
+
+                    b.Property<int>("IntervalMinutes")
+                        .HasColumnType("integer")
+                        .HasColumnName("interval_minutes");
+
+                    b.Property<byte[]>("LinkKey")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("link_key");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("PeopleOnSite")
+                        .HasColumnType("integer")
+                        .HasColumnName("people_on_site");
+
+                    b.Property<Instant>("StartedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("started_at");
+
+                    b.Property<string>("StartedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("started_by");
+
+                    b.Property<Guid?>("StartedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("started_by_id");
+
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_crew_watches");
+
+                    b.HasIndex("StartedById")
+                        .HasDatabaseName("ix_crew_watches_started_by_id");
+
+                    b.HasIndex("TaskId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_crew_watches_open")
+                        .HasFilter("ended_at is null");
+
+                    b.HasIndex("OrganizationId", "TaskId", "StartedAt")
+                        .HasDatabaseName("ix_crew_watches_organization_id_task_id_started_at");
+
+                    b.ToTable("crew_watches", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_crew_watches_minutes", "interval_minutes > 0 and grace_minutes >= 0 and escalation_minutes > 0");
+
+                            t.HasCheckConstraint("ck_crew_watches_people", "people_on_site > 0");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.MissedCheckIn", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Instant?>("AcknowledgedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("acknowledged_at");
+
+                    b.Property<string>("AcknowledgedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("acknowledged_by");
+
+                    b.Property<Instant?>("ClearedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("cleared_at");
+
+                    b.Property<Instant>("DueAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("due_at");
+
+                    b.Property<Instant>("NextCallAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("next_call_at");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Instant>("RaisedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("raised_at");
+
+                    b.Property<Guid>("WatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("watch_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_missed_check_ins");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_missed_check_ins_organization_id");
+
+                    b.HasIndex("WatchId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_missed_check_ins_escalating")
+                        .HasFilter("acknowledged_at is null and cleared_at is null");
+
+                    b.ToTable("missed_check_ins", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_missed_check_ins_acknowledged", "(acknowledged_at is null) = (acknowledged_by is null)");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.WatchContact", b =>
+                {
+                    b.Property<Guid>("WatchId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("watch_id");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<string>("Address")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("address");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.HasKey("WatchId", "Place")
+                        .HasName("pk_watch_contacts");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_watch_contacts_organization_id");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_watch_contacts_person_id");
+
+                    b.ToTable("watch_contacts", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.Incidents.Incident", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Conditions")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("conditions");
+
+                    b.Property<Guid?>("CorrectsId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("corrects_id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<string>("DecisionHash")
+                        .HasColumnType("text")
+                        .HasColumnName("decision_hash");
+
+                    b.Property<Instant>("HappenedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("happened_at");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Instant>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("RecordedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid?>("RecordedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by_id");
+
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.Property<string>("WhatHappened")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("what_happened");
+
+                    b.Property<string>("WhoWasTold")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("who_was_told");
+
+                    b.HasKey("Id")
+                        .HasName("pk_incidents");
+
+                    b.HasIndex("CorrectsId")
+                        .HasDatabaseName("ix_incidents_corrects_id");
+
+                    b.HasIndex("RecordedById")
+                        .HasDatabaseName("ix_incidents_recorded_by_id");
+
+                    b.HasIndex("TaskId")
+                        .HasDatabaseName("ix_incidents_task_id");
+
+                    b.HasIndex("OrganizationId", "HappenedAt")
+                        .HasDatabaseName("ix_incidents_organization_id_happened_at");
+
+                    b.ToTable("incidents", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_incidents_what_happened", "what_happened <> ''");
+                        });
+                });
+
             modelBuilder.Entity("WorkWindows.Service.Tasks.PlannedTask", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1303,13 +1667,13 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("station_id");
 
-                    b.Property<short>("Element")
-                        .HasColumnType("smallint")
-                        .HasColumnName("element");
-
                     b.Property<LocalDate>("Date")
                         .HasColumnType("date")
                         .HasColumnName("date");
+
+                    b.Property<short>("Element")
+                        .HasColumnType("smallint")
+                        .HasColumnName("element");
 
                     b.Property<Instant>("KnownSince")
                         .HasColumnType("timestamp with time zone")
@@ -1344,13 +1708,13 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("station_id");
 
-                    b.Property<short>("Element")
-                        .HasColumnType("smallint")
-                        .HasColumnName("element");
-
                     b.Property<LocalDate>("Date")
                         .HasColumnType("date")
                         .HasColumnName("date");
+
+                    b.Property<short>("Element")
+                        .HasColumnType("smallint")
+                        .HasColumnName("element");
 
                     b.Property<Instant>("KnownSince")
                         .HasColumnType("timestamp with time zone")
@@ -1676,7 +2040,6 @@ namespace WorkWindows.Service.Storage.Migrations
                         .WithMany()
                         .HasForeignKey("RecipientId")
                         .OnDelete(DeleteBehavior.Restrict)
-                        .IsRequired()
                         .HasConstraintName("fk_messages_people_recipient_id");
                 });
 
@@ -1830,6 +2193,138 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasConstraintName("fk_rule_overrides_people_withdrawn_by_id");
 
                     b.Navigation("MadeBy");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.AlarmCall", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Safety.CheckIns.MissedCheckIn", null)
+                        .WithMany("Calls")
+                        .HasForeignKey("MissedId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_alarm_calls_missed_check_ins_missed_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_alarm_calls_organizations_organization_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.CheckIn", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_check_ins_people_by_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_check_ins_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Safety.CheckIns.CrewWatch", null)
+                        .WithMany("CheckIns")
+                        .HasForeignKey("WatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_check_ins_crew_watches_watch_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.CrewWatch", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_watches_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("StartedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_crew_watches_people_started_by_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithMany()
+                        .HasForeignKey("TaskId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_watches_planned_tasks_task_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.MissedCheckIn", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_missed_check_ins_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Safety.CheckIns.CrewWatch", null)
+                        .WithMany("Missed")
+                        .HasForeignKey("WatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_missed_check_ins_crew_watches_watch_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.WatchContact", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_watch_contacts_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_watch_contacts_people_person_id");
+
+                    b.HasOne("WorkWindows.Service.Safety.CheckIns.CrewWatch", null)
+                        .WithMany("Contacts")
+                        .HasForeignKey("WatchId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_watch_contacts_crew_watches_watch_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.Incidents.Incident", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Safety.Incidents.Incident", null)
+                        .WithMany()
+                        .HasForeignKey("CorrectsId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_incidents_incidents_corrects_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_incidents_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RecordedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_incidents_people_recorded_by_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithMany()
+                        .HasForeignKey("TaskId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_incidents_planned_tasks_task_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Tasks.PlannedTask", b =>
@@ -2080,6 +2575,20 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.Navigation("Observations");
 
                     b.Navigation("Parcels");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.CrewWatch", b =>
+                {
+                    b.Navigation("CheckIns");
+
+                    b.Navigation("Contacts");
+
+                    b.Navigation("Missed");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.CheckIns.MissedCheckIn", b =>
+                {
+                    b.Navigation("Calls");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Tasks.PlannedTask", b =>

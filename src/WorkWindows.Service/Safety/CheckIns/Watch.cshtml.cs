@@ -1,0 +1,129 @@
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using NodaTime;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Safety.CheckIns;
+
+/// <summary>The crew's page: one big button, until when, and who is called. Every button works without scripts.</summary>
+[Authorize(Policy = Access.Work)]
+public sealed class WatchModel(
+    WindowHandler windows, WatchStart start, WatchHandler handler, WatchReader watches, AlarmLink link,
+    IOptions<MailOptions> mail, Caller caller, WorkWindowsDb db, IClock clock) : PageModel
+{
+    public TaskSummary Planned { get; private set; } = null!;
+
+    /// <summary>The watch that is on, or null.</summary>
+    public WatchView? Watch { get; private set; }
+
+    /// <summary>The watch that ended last, where none is on.</summary>
+    public WatchView? Last { get; private set; }
+
+    public IReadOnlyList<RuleReason> Company { get; private set; } = [];
+
+    public IReadOnlyList<Reachable> People { get; private set; } = [];
+
+    public bool MailLeaves => mail.Value.HasServer;
+
+    public bool HasLinks => link.IsPossible;
+
+    public bool IsLate => Watch is { } watch && clock.GetCurrentInstant() > watch.DueAt;
+
+    [BindProperty]
+    public WatchEntry Entry { get; set; } = new();
+
+    public Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation) => ShowAsync(id, cancellation);
+
+    public async Task<IActionResult> OnPostStartAsync(Guid id, CancellationToken cancellation) => await AnswerAsync(
+        id, await start.StartAsync(id, Entry.Form, await Signer.OfAsync(caller, db, cancellation), cancellation),
+        cancellation);
+
+    public Task<IActionResult> OnPostFineAsync(Guid id, CancellationToken cancellation) =>
+        SayAsync(id, handler.CheckInAsync, cancellation);
+
+    public Task<IActionResult> OnPostOutAsync(Guid id, CancellationToken cancellation) =>
+        SayAsync(id, handler.EndAsync, cancellation);
+
+    public Task<IActionResult> OnPostTakeOverAsync(Guid id, CancellationToken cancellation) =>
+        SayAsync(id, handler.AcknowledgeAsync, cancellation);
+
+    private async Task<IActionResult> SayAsync(
+        Guid id, Func<Guid, Signer, CancellationToken, Task<Change<CrewWatch>>> say, CancellationToken cancellation)
+    {
+        // An old page of a watch that has ended shows what is the case now.
+        if (await watches.OpenAsync(id, cancellation) is not { } open)
+            return await ShowAsync(id, cancellation);
+        return await AnswerAsync(
+            id, await say(open.Id, await Signer.OfAsync(caller, db, cancellation), cancellation), cancellation);
+    }
+
+    private async Task<IActionResult> AnswerAsync(Guid id, Change<CrewWatch> change, CancellationToken cancellation)
+    {
+        if (change.Outcome == ChangeOutcome.Done)
+            return LocalRedirect($"/tasks/{id}/watch");
+        foreach (var complaint in change.Complaints)
+            ModelState.AddModelError("", complaint);
+        db.ChangeTracker.Clear();
+        return await ShowAsync(id, cancellation);
+    }
+
+    private async Task<IActionResult> ShowAsync(Guid id, CancellationToken cancellation)
+    {
+        if (await windows.TodayAsync(id, cancellation) is not { } today
+            || await windows.EvaluateAsync(id, new(today, 1), cancellation) is not { } evaluated)
+        {
+            return NotFound();
+        }
+        Planned = evaluated.Task;
+        Company =
+        [
+            .. CompanyRules.Of(Engine.Evaluation.Explanation.Of(evaluated.Evaluation, today))
+                .Select(verdict => RuleReason.Of(verdict, today)),
+        ];
+        var all = await watches.ListAsync(id, cancellation) ?? [];
+        Watch = all.FirstOrDefault(watch => watch.EndedAt is null);
+        Last = Watch is null && all.Count > 0 ? all[0] : null;
+        People = await db.People.Where(person => person.Email != null && person.Role != Role.Landowner)
+            .OrderBy(person => person.DisplayName)
+            .Select(person => new Reachable(person.Id, person.DisplayName)).ToListAsync(cancellation);
+        Entry.PeopleOnSite ??= Planned.CrewSize;
+        return Page();
+    }
+}
+
+/// <summary>A person of the organization who can be written to.</summary>
+public sealed record Reachable(Guid Id, string Name);
+
+/// <summary>A watch as the page's form enters it.</summary>
+public sealed class WatchEntry
+{
+    public int? PeopleOnSite { get; set; }
+    public int? IntervalMinutes { get; set; } = WatchForm.UsualInterval;
+    public int? GraceMinutes { get; set; } = WatchForm.UsualGrace;
+    public int? EscalationMinutes { get; set; } = WatchForm.UsualEscalation;
+
+    /// <summary>In order; rows that are left empty do not count.</summary>
+    public List<ContactEntry> Contacts { get; set; } = [new(), new(), new()];
+
+    internal WatchForm Form => new(
+        PeopleOnSite, IntervalMinutes, GraceMinutes, EscalationMinutes,
+        [.. Contacts.Where(contact => !contact.IsEmpty).Select(contact => contact.Form)]);
+}
+
+public sealed class ContactEntry
+{
+    public Guid? PersonId { get; set; }
+    public string? Name { get; set; }
+    public string? Email { get; set; }
+
+    internal bool IsEmpty => PersonId is null && string.IsNullOrWhiteSpace(Name) && string.IsNullOrWhiteSpace(Email);
+
+    internal ContactForm Form => new(PersonId, Name, Email);
+}

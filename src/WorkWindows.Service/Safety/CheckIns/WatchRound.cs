@@ -1,0 +1,132 @@
+using Hangfire;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
+using NodaTime;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Safety.CheckIns;
+
+/// <summary>
+/// Looks at the crews of an organization that are watched, and writes to the contacts of those that are not heard from.
+/// What is due follows from the rows alone: it may run twice, late, or on several servers at once.
+/// </summary>
+public sealed partial class WatchRound(
+    WorkWindowsDb db, CurrentOrganization current, WatchStore store, AlarmLink link, IBackgroundJobClient jobs,
+    IOptions<MailOptions> mail, IClock clock, ILogger<WatchRound> logger)
+{
+    /// <summary>A call should have left by the second round after it.</summary>
+    private static readonly Duration LongestWait = Duration.FromMinutes(2);
+
+    public async Task RunAsync(Guid organizationId, CancellationToken cancellation)
+    {
+        current.Set(organizationId);
+        var open = await db.CrewWatches.Where(watch => watch.EndedAt == null).OrderBy(watch => watch.DueAt)
+            .Select(watch => watch.Id).ToListAsync(cancellation);
+        var calls = 0;
+        foreach (var watch in open)
+        {
+            calls += await LookAsync(watch, cancellation);
+            db.ChangeTracker.Clear();
+        }
+        if (calls > 0)
+            jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
+        await ComplainAsync(cancellation);
+    }
+
+    /// <returns>How many calls were written.</returns>
+    private async Task<int> LookAsync(Guid watchId, CancellationToken cancellation)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        if (await store.LockAsync(watchId, cancellation) is not { EndedAt: null } watch)
+            return 0;
+        var now = clock.GetCurrentInstant();
+        var plan = Escalation.Plan(watch.Times, now);
+        watch.DueAt = plan.DueAt;
+        if (plan.NextCallAt is { } next)
+        {
+            var missed = watch.Escalating ?? Raise(watch, now);
+            missed.NextCallAt = next;
+            if (plan.Calls.Length > 0)
+                Write(watch, missed, plan, await store.SceneAsync(watch, cancellation), now);
+        }
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+        foreach (var call in plan.Calls)
+            LogCalled(watchId, call.Number);
+        return plan.Calls.Length;
+    }
+
+    private MissedCheckIn Raise(CrewWatch watch, Instant now)
+    {
+        var missed = new MissedCheckIn { WatchId = watch.Id, DueAt = watch.DueAt, RaisedAt = now, NextCallAt = now };
+        db.Add(missed);
+        return missed;
+    }
+
+    private void Write(CrewWatch watch, MissedCheckIn missed, EscalationPlan plan, WatchScene scene, Instant now)
+    {
+        foreach (var (number, place) in plan.Calls)
+        {
+            var contact = watch.Contacts.Single(one => one.Place == place);
+            var call = new AlarmCall { MissedId = missed.Id, Number = number, Place = place, WrittenAt = now };
+            var notice = MissedCheckInNotice.Of(
+                scene, watch, missed, number, plan.NextCallAt!.Value, link.Of(watch, scene.OrganizationId, call));
+            db.AddRange(call, Message.Of(
+                call.MessageKey, NoticeKinds.MissedCheckIn, contact.PersonId, contact.Address, notice, now, mail.Value));
+        }
+    }
+
+    /// <summary>Says, every minute, that calls reach nobody.</summary>
+    private async Task ComplainAsync(CancellationToken cancellation)
+    {
+        var escalating = await db.MissedCheckIns.CountAsync(
+            missed => missed.AcknowledgedAt == null && missed.ClearedAt == null, cancellation);
+        if (escalating == 0)
+            return;
+        if (!mail.Value.HasServer)
+            LogNoServer(escalating);
+        var before = clock.GetCurrentInstant() - LongestWait;
+        var waiting = await db.Messages.CountAsync(
+            message => message.Kind == NoticeKinds.MissedCheckIn && message.SentAt == null && message.CreatedAt <= before,
+            cancellation);
+        if (waiting > 0)
+            LogWaiting(waiting);
+    }
+
+    [LoggerMessage(LogLevel.Warning, "Watch {WatchId}: the crew is not heard from, call {Number} is written")]
+    private partial void LogCalled(Guid watchId, int number);
+
+    [LoggerMessage(LogLevel.Error,
+        "NOBODY IS CALLED: {Count} crews are not heard from, and Mail:Host names no mail server; the calls are only files")]
+    private partial void LogNoServer(int count);
+
+    [LoggerMessage(LogLevel.Error, "{Count} CALLS FOR CREWS THAT ARE NOT HEARD FROM HAVE NOT LEFT; see the outbox's log")]
+    private partial void LogWaiting(int count);
+}
+
+/// <summary>Starts the rounds of all organizations, each as a job of its own: where one fails, the others go on.</summary>
+public sealed class WatchRounds(WorkWindowsDb db, IBackgroundJobClient jobs)
+{
+    public async Task StartAsync(CancellationToken cancellation)
+    {
+        foreach (var (id, _) in await ScheduledOrganization.AllAsync(db, cancellation))
+            jobs.Enqueue<WatchRoundJob>(job => job.RunAsync(id, CancellationToken.None));
+    }
+}
+
+public sealed class WatchRoundsJob(WatchRounds rounds)
+{
+    public const string Id = "watches";
+
+    /// <remarks>Not tried again when it fails: the next minute does that.</remarks>
+    [AutomaticRetry(Attempts = 0)]
+    public Task RunAsync(CancellationToken cancellation) => rounds.StartAsync(cancellation);
+}
+
+public sealed class WatchRoundJob(WatchRound round)
+{
+    [AutomaticRetry(Attempts = 0)]
+    public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
+        round.RunAsync(organizationId, cancellation);
+}

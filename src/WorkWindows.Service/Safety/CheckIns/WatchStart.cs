@@ -1,0 +1,117 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Feeds.Portfolio;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Safety.CheckIns;
+
+/// <summary>Begins watches.</summary>
+public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock clock)
+{
+    /// <param name="taskId">The task that the crew is at.</param>
+    /// <param name="form">What is wanted.</param>
+    /// <param name="by">Who begins it.</param>
+    /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
+    public async Task<Change<CrewWatch>> StartAsync(
+        Guid taskId, WatchForm form, Signer by, CancellationToken cancellation)
+    {
+        if (await windows.TodayAsync(taskId, cancellation) is not { } today
+            || await windows.ExplainAsync(taskId, today, cancellation) is not { } explanation)
+        {
+            return Change.NotFound<CrewWatch>();
+        }
+        var faults = new FieldFaults();
+        var fields = form.Check(faults);
+        var people = await PeopleAsync(fields, cancellation);
+        Check(fields, people, faults);
+        if (faults.Any)
+            return Change.Refused<CrewWatch>(faults);
+        if (fields.PeopleOnSite == 1 && CompanyRules.Forbidding(explanation) is [var law, ..])
+            return Alone(law);
+
+        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        // Whoever begins another watch of the task waits here and then finds this one.
+        await db.PlannedTasks.FromSql($"select * from planned_tasks where id = {taskId} for update").AsNoTracking()
+            .ToListAsync(cancellation);
+        if (await db.CrewWatches.AnyAsync(row => row.TaskId == taskId && row.EndedAt == null, cancellation))
+            return Change.Conflict<CrewWatch>("A watch of this task is on already; use that one, or end it first.");
+        var watch = New(taskId, today, fields, by, clock.GetCurrentInstant());
+        foreach (var (contact, place) in fields.Contacts.Select((contact, place) => (contact, place)))
+        {
+            var person = contact.PersonId is { } id ? people[id] : new Known(contact.Name!, contact.Email!);
+            watch.Contacts.Add(new()
+            {
+                WatchId = watch.Id,
+                Place = place,
+                PersonId = contact.PersonId,
+                Name = person.Name,
+                Address = person.Email!,
+            });
+        }
+        db.Add(watch);
+        await db.SaveChangesAsync(cancellation);
+        await transaction.CommitAsync(cancellation);
+        return Change.Done(watch);
+    }
+
+    private static CrewWatch New(Guid taskId, LocalDate today, WatchFields fields, Signer by, Instant now)
+    {
+        var watch = new CrewWatch
+        {
+            TaskId = taskId,
+            Day = today,
+            PeopleOnSite = fields.PeopleOnSite,
+            IntervalMinutes = fields.IntervalMinutes,
+            GraceMinutes = fields.GraceMinutes,
+            EscalationMinutes = fields.EscalationMinutes,
+            StartedAt = now,
+            StartedById = by.PersonId,
+            StartedBy = by.Name,
+            DueAt = now + Duration.FromMinutes(fields.IntervalMinutes),
+            LinkKey = AlarmLink.NewKey(),
+        };
+        watch.CheckIns.Add(new()
+        {
+            WatchId = watch.Id,
+            Number = 0,
+            Kind = CheckInKind.Started,
+            At = now,
+            ById = by.PersonId,
+            By = by.Name,
+        });
+        return watch;
+    }
+
+    private static Change<CrewWatch> Alone(RuleVerdict law)
+    {
+        var source = Wording.Of(law.Rule.Source);
+        return Change.Unprocessable<CrewWatch>(
+            $"This work must not be done alone: {law.Rule.Because} {law.Rule.Measure} ({source})",
+            ("field", "peopleOnSite"), ("value", 1), ("rule", law.Rule.Id), ("source", source));
+    }
+
+    private async Task<Dictionary<Guid, Known>> PeopleAsync(WatchFields fields, CancellationToken cancellation)
+    {
+        var named = fields.Contacts.Select(contact => contact.PersonId).OfType<Guid>().ToList();
+        return await db.People.Where(person => named.Contains(person.Id)).ToDictionaryAsync(
+            person => person.Id, person => new Known(person.DisplayName, person.Email), cancellation);
+    }
+
+    private static void Check(WatchFields fields, Dictionary<Guid, Known> people, FieldFaults faults)
+    {
+        var used = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var (contact, place) in fields.Contacts.Select((contact, place) => (contact, place)))
+        {
+            var address = contact.PersonId is { } id ? people.GetValueOrDefault(id)?.Email : contact.Email;
+            if (contact.PersonId is { } asked && (address is null || !FieldText.IsMail(address)))
+                faults.Add($"contacts[{place}].personId", asked, "a person of the organization who has a mail address");
+            else if (!string.IsNullOrEmpty(address) && !used.Add(address))
+                faults.AddSentence($"contacts[{place}]", "The same mail address stands in the list already.");
+        }
+    }
+
+    private sealed record Known(string Name, string? Email);
+}
