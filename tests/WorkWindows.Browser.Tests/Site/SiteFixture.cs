@@ -34,6 +34,8 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
     /// <summary>A task on which exceptions are made; those of the scenario stay as they are.</summary>
     public Guid Excepted { get; private set; }
 
+    public WatchScenario Watched { get; private set; } = null!;
+
     public async ValueTask InitializeAsync()
     {
         await _database.InitializeAsync();
@@ -48,6 +50,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         _factory.StartServer();
         Scenario = await Scenario.SeedAsync(_database, _factory.Services);
         Excepted = await ExceptionScenario.SeedAsync(_database, _factory.Services);
+        Watched = await WatchScenario.SeedAsync(_database, _factory.Services);
         _playwright = await Playwright.CreateAsync();
         _browser = await Chromium.StartAsync(_playwright);
     }
