@@ -2,7 +2,9 @@ using NodaTime;
 
 namespace WorkWindows.Feeds.Forecasts;
 
-/// <summary>The times that a forecast can speak of. What lies outside was not meant, and would take long to lay out.</summary>
+/// <summary>
+/// The times that a forecast can speak of. What lies outside was not meant, and would take long to lay out.
+/// </summary>
 /// <param name="IssuedAt">When the forecast was made.</param>
 internal readonly record struct ForecastHorizon(Instant IssuedAt)
 {

@@ -14,7 +14,8 @@ internal static class ForecastIssue
     /// <param name="properties">Of the reply.</param>
     /// <param name="answeredAt">When the reply was made.</param>
     /// <exception cref="FeedFormatException">
-    /// The reply does not say, or names a time to come: such a forecast would never age, and stand above all later ones.
+    /// The reply does not say, or names a time to come: such a forecast would never age, and stand above all later
+    /// ones.
     /// </exception>
     public static Instant At(JsonElement properties, Instant answeredAt)
     {

@@ -17,7 +17,8 @@ public class HourlyForecastTests
     public void Read_GivesTheDaysOfARealForecast()
     {
         // Albany: the hours that reach into 13 April, local time, have 62 to 84 °F, up to 17 mph, and 40 % at least.
-        var forecast = HourlyForecast.Read(Reference("forecast/gridpoints/ALY/71,67/forecast/hourly.json"), NewYork, Answered);
+        var forecast = HourlyForecast.Read(
+            Reference("forecast/gridpoints/ALY/71,67/forecast/hourly.json"), NewYork, Answered);
 
         Assert.Equal(Instant.FromUtc(2026, 4, 12, 10, 27, 58), forecast.IssuedAt);
         Assert.True(forecast.Faults.IsEmpty);
@@ -114,7 +115,8 @@ public class HourlyForecastTests
     public void Read_NamesWhatIsWrong_OfAnEmptyPeriod()
     {
         var fault = Assert.Throws<FeedFormatException>(
-            () => HourlyForecast.Read(Reference("forecast-units/gridpoints_forecast_hourly_empty_us.json"), NewYork, Answered));
+            () => HourlyForecast.Read(
+                Reference("forecast-units/gridpoints_forecast_hourly_empty_us.json"), NewYork, Answered));
         Assert.Contains("periods[0].startTime 'null': an instant from 2000 to 2100", fault.Message, StringComparison.Ordinal);
     }
 

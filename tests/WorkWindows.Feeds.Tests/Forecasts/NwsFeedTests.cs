@@ -96,8 +96,9 @@ public class NwsFeedTests
     public async Task Fetch_AsksNoOtherHost_WhateverAddressAPointNames(string address)
     {
         await using var other = await ReplayServer.StartAsync(SendFile);
+        var named = address.Replace("{0}", other.Address.Authority).Replace("\\", "\\\\");
         var body = $$"""
-            {"properties": {"forecastGridData": "{{address.Replace("{0}", other.Address.Authority).Replace("\\", "\\\\")}}",
+            {"properties": {"forecastGridData": "{{named}}",
              "forecastHourly": "https://api.weather.gov/gridpoints/ALY/71,67/forecast/hourly"} }
             """;
         await using var server = await ReplayServer.StartAsync(context =>

@@ -105,10 +105,11 @@ public class OpenMeteoFeedTests
     [Fact]
     public async Task Fetch_NamesTheDaysThatNoForecastReaches_AndKeepsTheOthers()
     {
+        var values = Values.Replace("2025-05-29", "2026-04-28").Replace("2025-05-30", "2026-04-29");
         await using var server = await ReplayServer.StartAsync(context =>
         {
             context.Response.Headers.Date = "Thu, 12 Apr 2125 09:30:00 GMT";
-            return SendAsync(context, 200, Reply(Units, Values.Replace("2025-05-29", "2026-04-28").Replace("2025-05-30", "2026-04-29")));
+            return SendAsync(context, 200, Reply(Units, values));
         });
         using var feeds = new TestFeeds(server.Address);
 

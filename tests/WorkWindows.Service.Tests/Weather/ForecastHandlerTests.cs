@@ -73,7 +73,7 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
             """;
         var humidity = layer.Replace("wmoUnit:km_h-1", "wmoUnit:percent").Replace("72", "40");
         var gridpoint = Encoding.UTF8.GetBytes($$$"""
-            {"properties": {"updateTime": "2026-04-12T17:30:00+00:00", "windSpeed": {{{layer}}},
+            {"properties": {"updateTime": "2026-04-12T11:30:00+00:00", "windSpeed": {{{layer}}},
              "windGust": {{{layer}}}, "relativeHumidity": {{{humidity}}}}}
             """);
         await using var server = await ReplayServer.StartAsync(context => ReplayServer.SendAsync(

@@ -25,8 +25,8 @@ internal sealed class ElementValues
     public required ImmutableArray<StationStep> Steps { get; init; }
 
     /// <summary>
-    /// A station's values with those that the others contradict: how well the others tell it must not be measured without
-    /// them.
+    /// A station's values with those that the others contradict: how well the others tell it must not be measured
+    /// without them.
     /// </summary>
     public double[] AsFound(int station)
     {

@@ -43,9 +43,9 @@ public sealed class ParcelRecord
     public ImmutableArray<Contributor> Stations { get; }
 
     /// <summary>
-    /// The error of a temperature of a day on which the primary station, or another that is the whole mean in its place, has
-    /// none: how well the others tell its own readings of the last ten years. Null for other elements, and with one
-    /// station.
+    /// The error of a temperature of a day on which the primary station, or another that is the whole mean in its
+    /// place, has none: how well the others tell its own readings of the last ten years. Null for other elements, and
+    /// with one station.
     /// </summary>
     public HeldOutError? FillingError(DailyElement element) => errors.GetValueOrDefault(element).Filling;
 
@@ -99,7 +99,8 @@ public sealed class ParcelRecord
         {
             blends[element] = record.Of(element);
             errors[element] = (
-                record.ErrorOfFilling(element, days), record.Whole is null ? record.ErrorOfBlending(element, days) : null);
+                record.ErrorOfFilling(element, days),
+                record.Whole is null ? record.ErrorOfBlending(element, days) : null);
         }
         return new(
             RecordColumns.Of(group, members, blends.ToImmutable(), record.Whole),

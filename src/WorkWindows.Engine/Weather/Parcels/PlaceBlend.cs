@@ -39,8 +39,8 @@ internal sealed class PlaceBlend
     public Blend Of(DailyElement element) => new(element, group, Members, Shares, closeness, elevationM);
 
     /// <summary>
-    /// How well the station that is the whole mean, else the first, is told by the others, moved by their usual difference;
-    /// null if not at all.
+    /// How well the station that is the whole mean, else the first, is told by the others, moved by their usual
+    /// difference; null if not at all.
     /// </summary>
     public HeldOutError? ErrorOfFilling(DailyElement element, DaySpan days)
     {

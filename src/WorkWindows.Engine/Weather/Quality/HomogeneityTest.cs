@@ -1,15 +1,15 @@
 namespace WorkWindows.Engine.Weather.Quality;
 
 /// <summary>
-/// The standard normal homogeneity test: finds where the mean of a series jumps. Source: Alexandersson 1986, J. Climatol.
-/// 6, 661-675; the formula is from memory.
+/// The standard normal homogeneity test: finds where the mean of a series jumps. Source: Alexandersson 1986, J.
+/// Climatol. 6, 661-675; the formula is from memory.
 /// </summary>
 internal static class HomogeneityTest
 {
     /// <summary>
     /// A statistic above this is a break. For independent values one series in twenty exceeds 9.2 with 100 values and
-    /// about 10 with several hundred (from memory); four times as much, because months that follow each other are alike and a
-    /// finding shall be rather right than early.
+    /// about 10 with several hundred (from memory); four times as much, because months that follow each other are alike
+    /// and a finding shall be rather right than early.
     /// </summary>
     public const double Limit = 40;
 
@@ -19,8 +19,8 @@ internal static class HomogeneityTest
     /// <summary>Splits a series at its strongest break, and the parts again, while there are any.</summary>
     /// <param name="values">In the order of time, without gaps.</param>
     /// <returns>
-    /// Ascending, the index of the first value after each break and by how much the mean from there to the next break lies
-    /// above that since the one before, in the unit of the values.
+    /// Ascending, the index of the first value after each break and by how much the mean from there to the next break
+    /// lies above that since the one before, in the unit of the values.
     /// </returns>
     public static IReadOnlyList<(int At, double Size)> Breaks(double[] values)
     {

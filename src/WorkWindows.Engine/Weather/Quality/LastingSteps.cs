@@ -28,7 +28,8 @@ internal static class LastingSteps
     /// <param name="distanceM">The distance of two stations.</param>
     /// <param name="months">The month of each day, 0 to 11.</param>
     /// <returns>
-    /// By station, then by time: the months since that of the first day, and how much warmer the station is from then on.
+    /// By station, then by time: the months since that of the first day, and how much warmer the station is from then
+    /// on.
     /// </returns>
     public static IEnumerable<(int Station, int Month, double SizeC)> Find(
         double[][] values, Func<int, int, double> distanceM, byte[] months)
@@ -40,8 +41,8 @@ internal static class LastingSteps
             .OrderBy(other => distanceM(station, other)).Take(MaxOthers)
             .Select(other => PairOf(Math.Min(station, other), Math.Max(station, other))).ToList()).ToArray();
         var found = new List<(int Station, int Month, double SizeC)>();
-        // A step shows in every pair of its station: the one that most pairs share is told first, and its breaks are then
-        // no sign of another station's.
+        // A step shows in every pair of its station: the one that most pairs share is told first, and its breaks are
+        // then no sign of another station's.
         while (Enumerable.Range(0, values.Length).SelectMany(station => SharedStep.Of(station, ofStation[station]))
             .MaxBy(step => step.Rank) is { } best)
         {

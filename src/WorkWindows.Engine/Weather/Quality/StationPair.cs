@@ -25,7 +25,8 @@ internal sealed class StationPair
     /// <param name="firstMonth">Which month of the year the first of them is, 0 to 11.</param>
     public static StationPair Of(int one, double[] means, double[] others, int firstMonth)
     {
-        int[] known = [.. Enumerable.Range(0, means.Length).Where(month => !double.IsNaN(means[month] - others[month]))];
+        int[] known =
+            [.. Enumerable.Range(0, means.Length).Where(month => !double.IsNaN(means[month] - others[month]))];
         var (sums, counts) = (new double[Months], new int[Months]);
         foreach (var month in known)
         {

@@ -3,7 +3,8 @@ using NodaTime;
 namespace WorkWindows.Engine.Weather.Quality;
 
 /// <summary>
-/// A lasting step in a station's temperatures that the stations around do not share: it was moved, or its sensor changed.
+/// A lasting step in a station's temperatures that the stations around do not share: it was moved, or its sensor
+/// changed.
 /// </summary>
 /// <param name="StationId">The station.</param>
 /// <param name="Element">Minimum or maximum temperature.</param>

@@ -14,8 +14,8 @@ public sealed class CrossValidationTests
     private static readonly IReadOnlyList<CrossValidationRow> Rows =
         CrossValidation.Of(ReferenceStations.All, DaySpan.Between(new(1985, 1, 1), new(2014, 12, 31)), Bands);
 
-    // Mean absolute and root mean square error of the blend, and mean absolute error of the nearest station alone, °C; the
-    // table of docs/rules/parcel-record.md.
+    // Mean absolute and root mean square error of the blend, and mean absolute error of the nearest station alone, °C;
+    // the table of docs/rules/parcel-record.md.
     [Theory]
     [InlineData(DailyElement.MinTemperatureC, 0, 2, 1.85, 2.63, 1.85)]
     [InlineData(DailyElement.MinTemperatureC, 1, 6, 1.89, 2.65, 2.02)]

@@ -89,7 +89,8 @@ public sealed class ParcelRecordTests
     [Fact]
     public void Of_CallsNothingItsOwn_WhereANearerStationIsTheWholeMean()
     {
-        var (far, near) = (new WeatherStation("F", "Far", 45, -90.42, 300), new WeatherStation("N", "Near", 45, -90.02, 300));
+        var far = new WeatherStation("F", "Far", 45, -90.42, 300);
+        var near = new WeatherStation("N", "Near", 45, -90.02, 300);
         var before = Gap.PlusDays(-1);
 
         var record = Record([Station(far, _ => 0), Station(near, _ => 4, Gap)], "F", At(-90));

@@ -14,8 +14,8 @@ public sealed class LastingStepsTests
 
     private static readonly LocalDate[] Dates = [new(1993, 5, 1), new(2000, 1, 1), new(2007, 9, 1)];
 
-    // Sixteen stations, three dates, up and down: 96 steps, 6 of them at a station with one other within 250 km, where none
-    // can be found. The table of docs/rules/weather-quality.md.
+    // Sixteen stations, three dates, up and down: 96 steps, 6 of them at a station with one other within 250 km, where
+    // none can be found. The table of docs/rules/weather-quality.md.
     [Theory]
     [InlineData(Min, 1, 35, 4)]
     [InlineData(Min, 2, 69, 1)]
