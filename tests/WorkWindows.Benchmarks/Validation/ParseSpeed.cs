@@ -13,7 +13,7 @@ internal static class ParseSpeed
 
     private static readonly string[] Files =
     [
-        "stations/dly/USW00014922.core.dly", "stations/dly/USW00014922.full.dly.gz", "stations/tsv/USC00118740.txt",
+        "stations/dly/USW00014922.core.dly", "stations/dly/USW00014922.full.dly.gz",
     ];
 
     public static string Section()
