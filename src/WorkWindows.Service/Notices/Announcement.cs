@@ -19,6 +19,9 @@ public sealed class Announcement : ITenantRow
     /// <summary>The last workable day that was named, included.</summary>
     public required LocalDate LastDay { get; set; }
 
+    /// <summary>The key of the message that tells of it; null where it was told in another way.</summary>
+    public string? MessageKey { get; init; }
+
     public required Instant AnnouncedAt { get; init; }
     public Instant? StoppedAt { get; set; }
 }

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
@@ -19,6 +20,9 @@ public sealed class Message : ITenantRow
 
     /// <summary>The person, or null for somebody outside of the organization.</summary>
     public Guid? RecipientId { get; init; }
+
+    /// <summary>Mail or webhook.</summary>
+    public NoticeChannels Channel { get; init; } = NoticeChannels.Mail;
 
     public required string ToAddress { get; init; }
     public required string Subject { get; init; }
@@ -88,6 +92,7 @@ internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
     public void Configure(EntityTypeBuilder<Message> builder)
     {
         builder.ToTable("messages");
+        builder.Property(message => message.Channel).HasConversion<string>().HasDefaultValue(NoticeChannels.Mail);
         builder.HasIndex(message => new { message.OrganizationId, message.DedupeKey }).IsUnique();
         builder.HasIndex(message => new { message.OrganizationId, message.NextAttemptAt })
             .HasFilter("sent_at is null and dead_at is null");

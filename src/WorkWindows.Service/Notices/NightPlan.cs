@@ -54,17 +54,6 @@ public sealed class NightPlan
 /// <param name="Calendar">The days to put into a calendar or to take out of it, or null.</param>
 public sealed record NoticeDraft(string Key, string Kind, Recipient To, Notice Notice, CalendarDraft? Calendar);
 
-public static class NoticeKinds
-{
-    public const string GoodToCut = "good-to-cut";
-    public const string Reminder = "reminder";
-    public const string DoNotStart = "do-not-start";
-    public const string StopWork = "stop-work";
-    public const string Outage = "outage";
-    public const string MissedCheckIn = "check-in-missed";
-    public const string CrewFine = "crew-fine";
-}
-
 /// <summary>Entries for a calendar.</summary>
 /// <param name="IsCancelled">They are to be taken out.</param>
 /// <param name="Entries">One a run of days.</param>
