@@ -1,20 +1,22 @@
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Notices;
 
 /// <summary>Work is scheduled for tomorrow, and tomorrow is closed or unknown.</summary>
 internal static class DoNotStartNotice
 {
-    public static Notice Of(Night night, TaskTonight task, LocalDate day) => new(
-        $"Do not start tomorrow: {task.Title}, {DayWords.Of(day)}",
-        [
-            new Paragraph($"{task.Title} is scheduled for {DayWords.Of(day)}. Do not start: "
-                + $"the day is {Wording.Of(task.Evaluation[day])}."),
-            new Heading("Why"),
-            Reasons.Deciding(task.Evaluation, day),
-            NoticeBlocks.Forecast(task),
-            NoticeBlocks.Next(task, day),
-            .. NoticeBlocks.Ending(night, "You get this as the crew lead of the work."),
-        ]);
+    public static Notice Of(Night night, TaskTonight task, LocalDate day, TemperatureScale scale) =>
+        NoticeTemplates.Fill("do-not-start", new
+        {
+            task.Title,
+            Day = DayWords.Of(day),
+            State = Wording.Of(task.Evaluation[day]),
+            Why = Reasons.Deciding(task.Evaluation, day, scale),
+            Forecast = NoticeWords.Forecast(task),
+            Next = NoticeWords.Next(task, day),
+            Sender = night.Organization,
+        });
 }

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Notices.Seasons;
+using WorkWindows.Service.Notices.Calendars;
 
 namespace WorkWindows.Service.Notices;
 
@@ -40,18 +42,24 @@ internal static class GoodToCut
     private static void Tell(Night night, NightPlan plan, Guid landowner, ImmutableArray<TaskNews> news)
     {
         var key = $"good-to-cut:{landowner}:{night.Date:R}";
-        var told = plan.Tell(night, landowner, key, recipient => new(
-            key, NoticeKinds.GoodToCut, recipient, GoodToCutNotice.Of(night, news),
+        var told = plan.Tell(night, landowner, NoticeKinds.GoodToCut, key, recipient => new(
+            key, NoticeKinds.GoodToCut, recipient, GoodToCutNotice.Of(night, news, recipient.Wishes.Scale),
             new(IsCancelled: false,
-                [.. news.SelectMany(one => one.Runs.Select(run => CalendarEntries.Of(one.Task, run)))])));
-        if (!told)
+                [.. news.SelectMany(one => one.Runs.Select(run => CalendarEntries.Of(one.Task.Task, run)))])));
+        if (!told.IsTold)
             return;
+        foreach (var (task, runs) in news)
+        {
+            if (SeasonEdges.Next(task.Evaluation, runs[^1].Last) is { } end)
+                plan.SeasonEnds[(task.Task.Id, landowner)] = end.Day.PlusDays(-1);
+        }
         plan.Announced.AddRange(news.SelectMany(one => one.Runs.Select(run => new Announcement
         {
             TaskId = one.Task.Task.Id,
             PersonId = landowner,
             FirstDay = run.First,
             LastDay = run.Last,
+            MessageKey = told.MessageKey,
             AnnouncedAt = night.Now,
         })));
     }

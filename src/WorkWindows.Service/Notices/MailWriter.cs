@@ -1,6 +1,7 @@
 using System.Text;
 using MimeKit;
 using MimeKit.Text;
+using WorkWindows.Service.Notices.Calendars;
 
 namespace WorkWindows.Service.Notices;
 

@@ -10,11 +10,14 @@ namespace WorkWindows.Service.Notices;
 /// <summary>A mail that is to be sent once, written in the same transaction as what it tells of.</summary>
 public sealed class Message : ITenantRow
 {
+    /// <summary>What the key of a webhook ends with, where a mail has the same.</summary>
+    public const string WebhookSuffix = ":webhook";
+
     public Guid Id { get; init; } = Guid.CreateVersion7();
     public Guid OrganizationId { get; private set; }
 
     /// <summary>What the mail is about, so that a job that runs twice writes it once.</summary>
-    public required string DedupeKey { get; init; }
+    public required string DedupeKey { get; set; }
 
     public required string Kind { get; init; }
 
@@ -46,15 +49,19 @@ public sealed class Message : ITenantRow
 
     public string? LastError { get; set; }
 
-    /// <param name="draft">What to say, and to whom.</param>
+    /// <param name="draft">What to say, to whom, and in which way.</param>
     /// <param name="now">The time of writing.</param>
-    /// <param name="date">The organization's date, which orders what calendars are told.</param>
     /// <param name="options">The sender.</param>
-    public static Message Of(NoticeDraft draft, Instant now, LocalDate date, MailOptions options) => Of(
-        draft.Key, draft.Kind, draft.To.Id, draft.To.Address!, draft.Notice, now, options,
-            draft.Calendar is { } calendar
-                ? CalendarFile.Of(calendar, date, now, options.SenderAddress, options.MessageDomain)
-                : null);
+    /// <param name="calendar">The iCalendar text that goes with it, or null for none.</param>
+    public static Message Of(NoticeDraft draft, Instant now, MailOptions options, string? calendar)
+    {
+        var wishes = draft.To.Wishes;
+        var isWebhook = draft.Channel == NoticeChannels.Webhook;
+        return Of(
+            isWebhook ? draft.Key + WebhookSuffix : draft.Key, draft.Kind, draft.To.Id,
+            isWebhook ? wishes.Webhook! : draft.To.Address!, draft.Notice, now, options, calendar, draft.Channel,
+            isWebhook ? now : wishes.Earliest(NoticeKinds.Find(draft.Kind)!, now));
+    }
 
     /// <param name="key">What it is about.</param>
     /// <param name="kind">One of <see cref="NoticeKinds"/>.</param>
@@ -64,9 +71,11 @@ public sealed class Message : ITenantRow
     /// <param name="now">The time of writing.</param>
     /// <param name="options">The sender.</param>
     /// <param name="calendar">The iCalendar text to attach, or null for none.</param>
+    /// <param name="channel">Mail or webhook.</param>
+    /// <param name="earliest">When it may go out; at once by default.</param>
     public static Message Of(
         string key, string kind, Guid? personId, string address, Notice notice, Instant now, MailOptions options,
-        string? calendar = null)
+        string? calendar = null, NoticeChannels channel = NoticeChannels.Mail, Instant? earliest = null)
     {
         var id = Guid.CreateVersion7();
         return new()
@@ -82,8 +91,16 @@ public sealed class Message : ITenantRow
             Calendar = calendar,
             MessageId = $"{id:N}@{options.MessageDomain}",
             CreatedAt = now,
-            NextAttemptAt = now,
+            Channel = channel,
+            NextAttemptAt = earliest ?? now,
         };
+    }
+
+    /// <summary>Gives it up because something else is true by now; another message may take its key.</summary>
+    public void Supersede(Instant now, string reason)
+    {
+        DedupeKey = $"{DedupeKey}:superseded:{Id}";
+        (DeadAt, LastError) = (now, reason);
     }
 }
 

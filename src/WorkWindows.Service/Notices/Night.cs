@@ -1,6 +1,11 @@
 using NodaTime;
+using WorkWindows.Service.Notices.Seasons;
+using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Notices.Certificates;
+using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Notices.FollowUps;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Notices;
@@ -13,7 +18,7 @@ namespace WorkWindows.Service.Notices;
 /// <param name="Announced">
 /// The windows that people were told of and that were not stopped; none of a task that is open and not looked at.
 /// </param>
-/// <param name="People">Landowners and crew leads by id.</param>
+/// <param name="People">Whoever may be told something, by id.</param>
 /// <param name="Written">The keys of messages that were written before.</param>
 public sealed record Night(
     Instant Now,
@@ -31,6 +36,23 @@ public sealed record Night(
     /// Landowners who have open tasks that are not looked at. They are offered days when all of theirs are, in one mail.
     /// </summary>
     public IReadOnlySet<Guid> SeenInPart { get; init; } = new HashSet<Guid>();
+
+    /// <summary>
+    /// The keys of offers and reminders that wait to be sent, and of each whether it may have left all the same.
+    /// </summary>
+    public IReadOnlyDictionary<string, bool> Waiting { get; init; } = new Dictionary<string, bool>();
+
+    /// <summary>Until when people were told that the seasons of the tasks last.</summary>
+    public IReadOnlyList<SeasonEnd> SeasonEnds { get; init; } = [];
+
+    /// <summary>What people have been told that is told once.</summary>
+    public IReadOnlySet<(Guid Person, string Topic)> Topics { get; init; } = new HashSet<(Guid, string)>();
+
+    /// <summary>Work that completed work asks for; none while only some tasks are looked at.</summary>
+    public IReadOnlyList<DueFollowUp> FollowUps { get; init; } = [];
+
+    /// <summary>The certificates of people; none while only some tasks are looked at.</summary>
+    public IReadOnlyList<HeldCertificate> Certificates { get; init; } = [];
 }
 
 /// <summary>Who a notice comes from.</summary>
@@ -39,7 +61,14 @@ public sealed record Sender(string Name, string PostalAddress);
 /// <param name="Id">The person.</param>
 /// <param name="Name">The name that the mail is addressed to.</param>
 /// <param name="Address">The mail address, or null for a person who has none.</param>
-public sealed record Recipient(Guid Id, string Name, string? Address);
+public sealed record Recipient(Guid Id, string Name, string? Address)
+{
+    /// <summary>How the person wants to be told.</summary>
+    public Wishes Wishes { get; init; } = Wishes.Usual;
+
+    /// <summary>Whether the person plans for the organization.</summary>
+    public bool IsConsultant { get; init; }
+}
 
 /// <summary>A task as it stands tonight.</summary>
 /// <param name="Task">The task.</param>
@@ -49,8 +78,15 @@ public sealed record Recipient(Guid Id, string Name, string? Address);
 public sealed record TaskTonight(
     TaskSummary Task, TaskEvaluation Evaluation, LocalDate Today, bool Waits = false)
 {
+    /// <summary>The chances of days to come, counted when they are asked for; null where there are no past years.</summary>
+    public Func<DaySpan, TaskChances?>? ChancesOf { get; init; }
+
     /// <summary>The work and its place in a line.</summary>
     public string Title => $"{Task.Practice.Name}, {Task.PropertyName}, {Task.ParcelName}";
+
+    /// <summary>Those who are told of the task's season: its landowner and its crew lead.</summary>
+    public IEnumerable<Guid> Concerned =>
+        new[] { Task.LandownerId, Task.CrewLeadId }.OfType<Guid>().Distinct();
 
     /// <summary>The runs of workable days of the coming week that the deadline and the order of the work allow.</summary>
     public IReadOnlyList<Window> WorkableRuns()

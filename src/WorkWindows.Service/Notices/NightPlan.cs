@@ -1,5 +1,9 @@
-using System.Collections.Immutable;
 using NodaTime;
+using WorkWindows.Service.Notices.Calendars;
+using WorkWindows.Service.Notices.Certificates;
+using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Notices.FollowUps;
+using WorkWindows.Service.Notices.Seasons;
 
 namespace WorkWindows.Service.Notices;
 
@@ -15,6 +19,18 @@ public sealed class NightPlan
 
     public List<Announcement> Stopped { get; } = [];
 
+    /// <summary>Who is told to stop which task.</summary>
+    public HashSet<(Guid Task, Guid Person)> ToldToStop { get; } = [];
+
+    /// <summary>The keys of messages that wait to be sent and are not true any more.</summary>
+    public SortedSet<string> Dropped { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>Until when people have been told now that seasons last.</summary>
+    public Dictionary<(Guid Task, Guid Person), LocalDate> SeasonEnds { get; } = [];
+
+    /// <summary>What people are told now and never again.</summary>
+    public HashSet<(Guid Person, string Topic)> Topics { get; } = [];
+
     /// <summary>People who should have been told something and have no mail address.</summary>
     public SortedSet<Guid> Unreachable { get; } = [];
 
@@ -25,39 +41,71 @@ public sealed class NightPlan
         StopWork.Plan(night, plan);
         GoodToCut.Plan(night, plan);
         Reminders.Plan(night, plan);
+        OpeningSoon.Plan(night, plan);
+        ClosingEarly.Plan(night, plan);
+        FollowUpsDue.Plan(night, plan);
+        CertificatesExpiring.Plan(night, plan);
         return plan;
     }
 
     /// <summary>The announced windows that still stand after what has been planned so far.</summary>
     public IReadOnlyList<Announcement> Standing(Night night) => [.. night.Announced.Except(Stopped), .. Announced];
 
-    /// <returns>Whether the person is told; a message with this key is written once.</returns>
-    public bool Tell(Night night, Guid person, string key, Func<Recipient, NoticeDraft> draft)
+    /// <summary>Writes a message in each way that the person wants to be told; one with this key is written once.</summary>
+    /// <returns>How the person is told.</returns>
+    public Telling Tell(Night night, Guid person, string kind, string key, Func<Recipient, NoticeDraft> draft)
     {
-        if (night.Written.Contains(key))
-            return false;
-        if (night.People.GetValueOrDefault(person) is not { Address: not null } recipient)
+        if (night.Written.Contains(key) && !Dropped.Contains(key))
+            return Telling.None;
+        if (night.People.GetValueOrDefault(person) is not { } recipient)
+            return Telling.None;
+        var ways = recipient.Wishes.Ways(NoticeKinds.Find(kind)!);
+        if (recipient.Address is null && ways.HasFlag(NoticeChannels.Mail))
         {
-            Unreachable.Add(person);
-            return false;
+            ways &= ~NoticeChannels.Mail;
+            if (!ways.HasFlag(NoticeChannels.Webhook))
+                Unreachable.Add(person);
         }
-        Messages.Add(draft(recipient));
-        return true;
+        var sent = ways & (NoticeChannels.Mail | NoticeChannels.Webhook);
+        if (sent != NoticeChannels.None)
+        {
+            var written = draft(recipient);
+            if (sent.HasFlag(NoticeChannels.Mail))
+                Messages.Add(written);
+            if (sent.HasFlag(NoticeChannels.Webhook))
+                Messages.Add(written with { Channel = NoticeChannels.Webhook });
+        }
+        // Somebody who cannot be reached does not look at a feed nobody has asked for.
+        return new(ways == NoticeChannels.None || Unreachable.Contains(person) ? NoticeChannels.None : ways, key);
     }
+
+    /// <returns>Whether the person has not been told this before.</returns>
+    public bool IsNew(Night night, Guid person, string topic) =>
+        !night.Topics.Contains((person, topic)) && !Topics.Contains((person, topic));
+}
+
+/// <summary>How a person is told of something.</summary>
+/// <param name="Ways">The ways; none when the person is not told.</param>
+/// <param name="Key">The key of the message.</param>
+public readonly record struct Telling(NoticeChannels Ways, string? Key)
+{
+    public static Telling None => default;
+
+    public bool IsTold => Ways != NoticeChannels.None;
+
+    /// <summary>The message that an announcement rests on; null where the calendar has told it at once.</summary>
+    public string? MessageKey => Ways.HasFlag(NoticeChannels.Calendar) && !HasMessage ? null : Key;
+
+    private bool HasMessage => (Ways & (NoticeChannels.Mail | NoticeChannels.Webhook)) != NoticeChannels.None;
 }
 
 /// <summary>A message before it has a row.</summary>
 /// <param name="Key">What it is about.</param>
 /// <param name="Kind">One of <see cref="NoticeKinds"/>.</param>
-/// <param name="To">Whom it is for; the address is known.</param>
+/// <param name="To">Whom it is for.</param>
 /// <param name="Notice">What it says.</param>
 /// <param name="Calendar">The days to put into a calendar or to take out of it, or null.</param>
-public sealed record NoticeDraft(string Key, string Kind, Recipient To, Notice Notice, CalendarDraft? Calendar);
-
-/// <summary>Entries for a calendar.</summary>
-/// <param name="IsCancelled">They are to be taken out.</param>
-/// <param name="Entries">One a run of days.</param>
-public sealed record CalendarDraft(bool IsCancelled, ImmutableArray<CalendarEntry> Entries);
-
-/// <summary>Whole days of one task, both ends included.</summary>
-public sealed record CalendarEntry(Guid TaskId, LocalDate First, LocalDate Last, string Title, string Place);
+public sealed record NoticeDraft(string Key, string Kind, Recipient To, Notice Notice, CalendarDraft? Calendar)
+{
+    public NoticeChannels Channel { get; init; } = NoticeChannels.Mail;
+}

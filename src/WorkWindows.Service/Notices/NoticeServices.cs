@@ -17,6 +17,8 @@ public static class NoticeServices
             provider.GetRequiredService<IOptions<MailOptions>>() is { Value.Host.Length: > 0 } options
                 ? new SmtpTransport(options)
                 : new OutboxFolder(folder));
+        services.AddScoped<NightReader>();
+        services.AddScoped<NightWriter>();
         services.AddScoped<NightlyRun>();
         services.AddScoped<PromptLook>();
         services.AddScoped<OutageWatch>();

@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Service.Notices.Templates;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Notices;
@@ -14,38 +15,29 @@ internal static class OutageNotice
     public static Notice Of(Sender sender, DateTimeZone zone, IReadOnlyCollection<StoppedFeed> stopped)
     {
         var feeds = stopped.GroupBy(feed => feed.State.Feed).OrderBy(feed => feed.Key).ToList();
-        return new(
-            Subject(stopped),
-            [
-                new Paragraph("Weather that days are judged by has stopped coming. Nothing is made up in its place: days "
-                    + "that need it are not known, and a day that is not known is not offered. When it comes again, the days "
-                    + "become known without anyone's doing. You are told once."),
-                .. feeds.SelectMany(feed => Of(feed.Key, [.. feed], zone)),
-                new Heading("What you can do"),
-                new ItemList([.. feeds.SelectMany(feed => Remedies(feed.Key)).Distinct().Select(text => new Item(text))]),
-                NoticeBlocks.From(sender, "You get this as a consultant of the organization."),
-            ]);
-    }
-
-    private static string Subject(IReadOnlyCollection<StoppedFeed> stopped)
-    {
-        var titles = stopped.Select(feed => feed.State.Feed).Distinct().Order()
-            .Select(feed => Title(feed).ToLowerInvariant()).ToList();
-        var what = titles.Count == 1 ? titles[0] : $"{string.Join(", ", titles.SkipLast(1))} and {titles[^1]}";
+        var titles = feeds.ConvertAll(feed => Title(feed.Key).ToLowerInvariant());
         var stations = stopped.Select(feed => feed.Station).Distinct().ToList();
-        return $"No new {what} for {(stations.Count == 1 ? stations[0] : $"{stations.Count} stations")}";
+        return NoticeTemplates.Fill("outage", new
+        {
+            What = titles.Count == 1 ? titles[0] : $"{string.Join(", ", titles.SkipLast(1))} and {titles[^1]}",
+            Stations = stations.Count == 1 ? stations[0] : $"{stations.Count} stations",
+            Feeds = feeds.Select(feed => new
+            {
+                Title = Title(feed.Key),
+                Stations = Stations([.. feed], zone).ToArray(),
+                Meaning = Meaning(feed.Key),
+            }).ToArray(),
+            Remedies = feeds.SelectMany(feed => Remedies(feed.Key)).Distinct().ToArray(),
+            Sender = sender,
+        });
     }
 
-    private static IEnumerable<Block> Of(WeatherFeed feed, List<StoppedFeed> stopped, DateTimeZone zone)
+    private static IEnumerable<string> Stations(List<StoppedFeed> stopped, DateTimeZone zone)
     {
-        yield return new Heading(Title(feed));
-        yield return new ItemList(
-        [
-            .. stopped.Take(MostStations).Select(one => new Item(
-                $"{one.Station}: {Since(one.State, zone)} {Failure(one.State, zone)}")),
-            .. stopped.Count > MostStations ? new[] { new Item($"And {stopped.Count - MostStations} more stations.") } : [],
-        ]);
-        yield return new Paragraph(Meaning(feed));
+        foreach (var one in stopped.Take(MostStations))
+            yield return $"{one.Station}: {Since(one.State, zone)} {Failure(one.State, zone)}";
+        if (stopped.Count > MostStations)
+            yield return $"And {stopped.Count - MostStations} more stations.";
     }
 
     private static string Title(WeatherFeed feed) => feed switch

@@ -65,8 +65,8 @@ public sealed partial class OutageWatch(
             + $":{InstantPattern.ExtendedIso.Format(now)}";
         var notice = OutageNotice.Of(new(organization.Name, organization.PostalAddress), zone, untold);
         db.Messages.AddRange(told.Select(person => Message.Of(
-            new($"{key}:{person.Id}", NoticeKinds.Outage, person, notice, Calendar: null), now,
-            now.InZone(zone).Date, mail.Value)));
+            new($"{key}:{person.Id}", NoticeKinds.Outage, person, notice, Calendar: null), now, mail.Value,
+            calendar: null)));
         foreach (var feed in untold)
             feed.State.ToldAt = now;
         return true;

@@ -1,9 +1,9 @@
-using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Safety;
 using WorkWindows.Engine.Signals;
+using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Notices;
 
@@ -19,20 +19,22 @@ internal static class ReminderNotice
         (SignalKind.DarkShiftMinutes, RuleUnit.Minutes),
     ];
 
-    public static Notice Of(Night night, TaskTonight task, LocalDate day) => new(
-        $"Tomorrow: {task.Title}, {DayWords.Of(day)}",
-        [
-            new Paragraph(Work(task)),
-            new Paragraph($"{DayWords.Of(day)}: {Reasons.Day(task.Evaluation, day)}"),
-            new Heading("Conditions"),
-            new ItemList([.. Conditions.Select(condition => Of(task.Evaluation, day, condition))]),
-            NoticeBlocks.Forecast(task),
-            new Heading("What would stop it"),
-            Reasons.WouldStop(task.Evaluation, day),
-            .. Required(task.Evaluation, day),
-            .. Checklist(task),
-            .. NoticeBlocks.Ending(night, "You get this as the crew lead of the work."),
-        ]);
+    public static Notice Of(Night night, TaskTonight task, LocalDate day, TemperatureScale scale) =>
+        NoticeTemplates.Fill("reminder", new
+        {
+            task.Title,
+            Day = DayWords.Of(day),
+            Work = Work(task),
+            State = Reasons.Day(task.Evaluation, day, scale),
+            Season = Reasons.Season(task.Evaluation, day, scale),
+            Conditions = Conditions
+                .Select(condition => Of(task.Evaluation, day, condition.Kind, condition.Unit.In(scale))).ToArray(),
+            Forecast = NoticeWords.Forecast(task),
+            WouldStop = Reasons.WouldStop(task.Evaluation, day, scale),
+            Required = Required(task.Evaluation, day),
+            Checklist = Checklist(task).ToArray(),
+            Sender = night.Organization,
+        });
 
     private static string Work(TaskTonight task)
     {
@@ -43,28 +45,27 @@ internal static class ReminderNotice
         return $"{task.Title}.{quantity} {crew}";
     }
 
-    private static Item Of(TaskEvaluation evaluation, LocalDate day, (SignalKind Kind, RuleUnit Unit) condition)
+    private static Item Of(TaskEvaluation evaluation, LocalDate day, SignalKind kind, RuleUnit unit)
     {
         var index = evaluation.Span.IndexOf(day);
-        return new(evaluation.Signals[condition.Kind] is { } signal && signal.Bases[index] != Basis.Missing
-            ? $"{Wording.Of(condition.Kind)}: {condition.Unit.FromSignalUnit(signal.Values[index]):0.#} "
-                + $"{condition.Unit.Symbol()} ({Wording.Of(signal.Bases[index])})"
-            : $"{Wording.Of(condition.Kind)}: not known");
+        return new(evaluation.Signals[kind] is { } signal && signal.Bases[index] != Basis.Missing
+            ? $"{Wording.Of(kind)}: {unit.FromSignalUnit(signal.Values[index]):0.#} {unit.Symbol()} "
+                + $"({Wording.Of(signal.Bases[index])})"
+            : $"{Wording.Of(kind)}: not known");
     }
 
-    private static IEnumerable<Block> Required(TaskEvaluation evaluation, LocalDate day)
-    {
-        var items = Explanation.Of(evaluation, day).Verdicts
+    private static Item[] Required(TaskEvaluation evaluation, LocalDate day) =>
+    [
+        .. Explanation.Of(evaluation, day).Verdicts
             .Where(verdict => verdict is { Rule.Effect: Effect.Requires, Spoke: true })
-            .Select(verdict => new Item(verdict.Rule.Measure!, Wording.Of(verdict.Rule.Source))).ToImmutableArray();
-        return items.IsEmpty ? [] : [new Heading("This day and place also ask"), new ItemList(items)];
-    }
+            .Select(verdict => new Item(verdict.Rule.Measure!, Wording.Of(verdict.Rule.Source))),
+    ];
 
-    private static IEnumerable<Block> Checklist(TaskTonight task) =>
-        SafetyChecklist.For(task.Task.Practice).Items.GroupBy(item => item.Kind).SelectMany(part => new Block[]
+    private static IEnumerable<object> Checklist(TaskTonight task) =>
+        SafetyChecklist.For(task.Task.Practice).Items.GroupBy(item => item.Kind).Select(part => new
         {
-            new Heading(Title(part.Key)),
-            new ItemList([.. part.Select(item => new Item(item.Text, Source(item)))]),
+            Title = Title(part.Key),
+            Items = part.Select(item => new Item(item.Text, Source(item))).ToArray(),
         });
 
     private static string Title(SafetyItemKind kind) => kind switch

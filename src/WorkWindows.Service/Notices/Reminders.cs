@@ -1,4 +1,6 @@
 using NodaTime;
+using WorkWindows.Service.Notices.Seasons;
+using WorkWindows.Service.Notices.Calendars;
 
 namespace WorkWindows.Service.Notices;
 
@@ -22,25 +24,31 @@ internal static class Reminders
     private static void Tell(
         Night night, NightPlan plan, IReadOnlyList<Announcement> standing, TaskTonight task, LocalDate day, Guid lead)
     {
-        var key = $"reminder:{task.Task.Id}:{day:R}:{lead}";
+        var key = KeyOf(task.Task.Id, day, lead);
         if (!task.IsWorkable(day))
         {
             // Whoever was told to stop on that day knows it.
-            var stopped = plan.Stopped.Any(window =>
+            var stopped = plan.ToldToStop.Contains((task.Task.Id, lead)) && plan.Stopped.Any(window =>
                 window.TaskId == task.Task.Id && window.FirstDay <= day && window.LastDay >= day);
             if (!stopped)
             {
-                plan.Tell(night, lead, key, recipient =>
-                    new(key, NoticeKinds.DoNotStart, recipient, DoNotStartNotice.Of(night, task, day), Calendar: null));
+                plan.Tell(night, lead, NoticeKinds.DoNotStart, key, recipient => new(
+                    key, NoticeKinds.DoNotStart, recipient,
+                    DoNotStartNotice.Of(night, task, day, recipient.Wishes.Scale), Calendar: null));
             }
             return;
         }
-        var told = plan.Tell(night, lead, key, recipient => new(
-            key, NoticeKinds.Reminder, recipient, ReminderNotice.Of(night, task, day),
-            new(IsCancelled: false, [CalendarEntries.Of(task, new(day, day))])));
         var known = standing.Any(window => window.TaskId == task.Task.Id && window.PersonId == lead
             && window.FirstDay <= day && window.LastDay >= day);
-        if (told && !known)
+        // A window that the lead was told of is in the calendar already.
+        var told = plan.Tell(night, lead, NoticeKinds.Reminder, key, recipient => new(
+            key, NoticeKinds.Reminder, recipient, ReminderNotice.Of(night, task, day, recipient.Wishes.Scale),
+            known ? null : new(IsCancelled: false, [CalendarEntries.Of(task.Task, new(day, day))])));
+        if (!told.IsTold)
+            return;
+        if (SeasonEdges.Next(task.Evaluation, day) is { } end)
+            plan.SeasonEnds[(task.Task.Id, lead)] = end.Day.PlusDays(-1);
+        if (!known)
         {
             plan.Announced.Add(new()
             {
@@ -48,8 +56,11 @@ internal static class Reminders
                 PersonId = lead,
                 FirstDay = day,
                 LastDay = day,
+                MessageKey = told.MessageKey,
                 AnnouncedAt = night.Now,
             });
         }
     }
+
+    public static string KeyOf(Guid task, LocalDate day, Guid lead) => $"reminder:{task}:{day:R}:{lead}";
 }

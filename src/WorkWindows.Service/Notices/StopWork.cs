@@ -1,5 +1,6 @@
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Notices.Calendars;
 
 namespace WorkWindows.Service.Notices;
 
@@ -11,15 +12,31 @@ internal static class StopWork
         var tasks = night.Tasks.ToDictionary(task => task.Task.Id);
         // Work that is done needs no stopping.
         plan.Stopped.AddRange(night.Announced.Where(window => !tasks.ContainsKey(window.TaskId)));
-        foreach (var windows in night.Announced.Where(window => tasks.ContainsKey(window.TaskId))
-            .ToLookup(window => window.TaskId))
-        {
-            var task = tasks[windows.Key];
-            var broken = windows.Where(window => DaysLeft(task, window).Any(day => !task.IsWorkable(day))).ToList();
-            if (broken.Count > 0)
-                Stop(night, plan, task, broken);
-        }
+        var broken = night.Announced.Where(window => tasks.TryGetValue(window.TaskId, out var task)
+            && DaysLeft(task, window).Any(day => !task.IsWorkable(day))).ToList();
+        foreach (var window in broken)
+            Drop(night, plan, window, tasks[window.TaskId]);
+        foreach (var windows in broken.Where(window => MayHaveBeenTold(night, window)).ToLookup(window => window.TaskId))
+            Stop(night, plan, tasks[windows.Key], [.. windows]);
+        plan.Stopped.AddRange(broken.Except(plan.Stopped).ToList());
+        TakeUpAgain(night, plan);
     }
+
+    /// <summary>A message that still waits must not arrive after its days were taken back.</summary>
+    private static void Drop(Night night, NightPlan plan, Announcement window, TaskTonight task)
+    {
+        var reminders = DaysLeft(task, window).Where(day => !task.IsWorkable(day))
+            .Select(day => Reminders.KeyOf(task.Task.Id, day, window.PersonId));
+        plan.Dropped.UnionWith(reminders.Append(window.MessageKey).OfType<string>().Where(night.Waiting.ContainsKey));
+    }
+
+    /// <summary>Nobody is woken to be told that a day which nobody named is not good.</summary>
+    private static bool MayHaveBeenTold(Night night, Announcement window) =>
+        window.MessageKey is not { } key || !night.Waiting.TryGetValue(key, out var mayHaveLeft) || mayHaveLeft;
+
+    /// <summary>What else a dropped message named has not been told either, and is news again.</summary>
+    private static void TakeUpAgain(Night night, NightPlan plan) => plan.Stopped.AddRange(night.Announced
+        .Where(window => window.MessageKey is { } key && plan.Dropped.Contains(key)).Except(plan.Stopped).ToList());
 
     private static void Stop(Night night, NightPlan plan, TaskTonight task, List<Announcement> broken)
     {
@@ -33,9 +50,11 @@ internal static class StopWork
         {
             var own = broken.Where(window => window.PersonId == person).ToList();
             var key = $"stop-work:{(own.FirstOrDefault() ?? broken[0]).Id}:{person}";
-            plan.Tell(night, person, key, recipient => new(
-                key, NoticeKinds.StopWork, recipient, StopWorkNotice.Of(night, task, withdrawn, standing),
+            plan.Tell(night, person, NoticeKinds.StopWork, key, recipient => new(
+                key, NoticeKinds.StopWork, recipient,
+                StopWorkNotice.Of(night, task, withdrawn, standing, recipient.Wishes.Scale),
                 own.Count == 0 ? null : Cancelled(task, own)));
+            plan.ToldToStop.Add((task.Task.Id, person));
         }
         plan.Stopped.AddRange(broken);
         plan.Announced.AddRange(broken.SelectMany(window => StillStanding(night, task, window)));
@@ -54,7 +73,7 @@ internal static class StopWork
 
     private static CalendarDraft Cancelled(TaskTonight task, IEnumerable<Announcement> windows) => new(
         IsCancelled: true,
-        [.. windows.Select(window => CalendarEntries.Of(task, new(window.FirstDay, window.LastDay)))]);
+        [.. windows.Select(window => CalendarEntries.Of(task.Task, new(window.FirstDay, window.LastDay)))]);
 
     private static IEnumerable<LocalDate> DaysLeft(TaskTonight task, Announcement window)
     {

@@ -1,5 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Notices;
 
@@ -7,21 +9,21 @@ namespace WorkWindows.Service.Notices;
 internal static class StopWorkNotice
 {
     public static Notice Of(
-        Night night, TaskTonight task, IReadOnlyList<LocalDate> withdrawn, IReadOnlyList<Window> standing) => new(
-        $"Stop work: {task.Title}, not on {string.Join(", ", withdrawn.Select(DayWords.Of))}",
-        [
-            new Paragraph("These days were named as workable before. They are not any more: do not work on them."),
-            .. withdrawn.SelectMany(day => new Block[]
+        Night night, TaskTonight task, IReadOnlyList<LocalDate> withdrawn, IReadOnlyList<Window> standing,
+        TemperatureScale scale) => NoticeTemplates.Fill("stop-work", new
+        {
+            task.Title,
+            Days = string.Join(", ", withdrawn.Select(DayWords.Of)),
+            Withdrawn = withdrawn.Select(day => new
             {
-                new Heading($"{DayWords.Of(day)}: {Wording.Of(task.Evaluation[day])}"),
-                Reasons.Deciding(task.Evaluation, day),
-            }),
-            new Heading("What still stands"),
-            standing.Count > 0
-                ? new Paragraph($"Workable as told before: {DayWords.Of(standing)}. The calendar entry is taken back as a "
-                    + "whole.")
-                : NoticeBlocks.Next(task, withdrawn[^1]),
-            NoticeBlocks.Forecast(task),
-            .. NoticeBlocks.Ending(night, "You get this because you own the land, or lead or were told of the work."),
-        ]);
+                Date = DayWords.Of(day),
+                State = Wording.Of(task.Evaluation[day]),
+                Why = Reasons.Deciding(task.Evaluation, day, scale),
+            }).ToArray(),
+            Stands = standing.Count > 0
+                ? $"Workable as told before: {DayWords.Of(standing)}. The calendar entry is taken back as a whole."
+                : NoticeWords.Next(task, withdrawn[^1]),
+            Forecast = NoticeWords.Forecast(task),
+            Sender = night.Organization,
+        });
 }

@@ -7,6 +7,7 @@ using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Safety.CheckIns;
@@ -47,6 +48,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<Announcement> Announcements => Set<Announcement>();
     public DbSet<Message> Messages => Set<Message>();
     public DbSet<SeasonEnd> SeasonEnds => Set<SeasonEnd>();
+    public DbSet<ToldTopic> ToldTopics => Set<ToldTopic>();
     public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();
     public DbSet<NoticeSettings> NoticeSettings => Set<NoticeSettings>();
     public DbSet<CalendarDay> CalendarDays => Set<CalendarDay>();

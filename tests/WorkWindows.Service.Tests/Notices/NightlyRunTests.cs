@@ -59,6 +59,7 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
         var land = await LandAsync("oooooooo");
         using var host = new NoticeHost(database, _clock);
         await host.RunNightAsync(land.Organization);
+        await host.SendAsync(land.Organization);
         _clock.AdvanceHours(24);
         await land.ForecastAsync("ooccccccc", Today.PlusDays(1), _clock.GetCurrentInstant());
         await land.NoAlertsAsync(_clock.GetCurrentInstant());

@@ -3,6 +3,8 @@ using System.Text.RegularExpressions;
 using Shouldly;
 using Shouldly.Configuration;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Tests.Notices.Certificates;
+using WorkWindows.Service.Tests.Notices.FollowUps;
 using static WorkWindows.Service.Tests.Notices.GivenNight;
 
 namespace WorkWindows.Service.Tests.Notices;
@@ -23,6 +25,28 @@ public sealed class NoticeTextsTests
     [Fact]
     public void StopWork_ReadsAsApproved() => Approve(
         NightPlan.Of(Of(Work("oocuoccc")) with { Announced = [Told(0, 3)] }), NoticeKinds.StopWork);
+
+    [Fact]
+    public void OpeningSoon_ReadsAsApproved() =>
+        Approve(NightPlan.Of(Of(Work("uuuuuuuu", today: new(2026, 1, 15)))), NoticeKinds.OpeningSoon);
+
+    [Fact]
+    public void ClosingEarly_ReadsAsApproved() => Approve(
+        NightPlan.Of(Of(Work("cccccccc")) with
+        {
+            SeasonEnds = [new() { TaskId = TaskId, PersonId = Owner.Id, LastDay = new(2026, 5, 6), ToldAt = Now }],
+        }),
+        NoticeKinds.ClosingEarly);
+
+    [Fact]
+    public void FollowUp_ReadsAsApproved() => Approve(
+        NightPlan.Of(FollowUpsDueTests.Given(
+            FollowUpsDueTests.Due("tie-down", "2024-02-14", "T-9"), FollowUpsDueTests.Due("re-cut", "2021-02-14"))),
+        NoticeKinds.FollowUp);
+
+    [Fact]
+    public void Certificate_ReadsAsApproved() =>
+        Approve(NightPlan.Of(CertificatesExpiringTests.Given(9)), NoticeKinds.Certificate);
 
     [Fact]
     public void Html_EncodesWhatPeopleEntered()

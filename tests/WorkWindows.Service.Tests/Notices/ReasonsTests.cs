@@ -1,4 +1,5 @@
 using Shouldly;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Tests.Windows;
 using WorkWindows.Service.Windows;
@@ -19,7 +20,7 @@ public sealed class ReasonsTests
         };
         var evaluation = new Engine.Evaluation.PointRules(task.Evaluation.Packs, task.Evaluation.Signals).Evaluate(facts);
 
-        Reasons.Day(evaluation, GivenTask.First).ShouldBe(
+        Reasons.Day(evaluation, GivenTask.First, TemperatureScale.Fahrenheit).ShouldBe(
             "limited. Exception to 'Rule 0' by Ada Birch until 1 Jan 2026: The stand was looked at. "
             + "Take care. (minimum temperature 10 °F (observed); limit: below 28 °F)");
         DayStatement.Of(Engine.Evaluation.Explanation.Of(evaluation, GivenTask.First), GivenTask.First).Reasons.ShouldBe(

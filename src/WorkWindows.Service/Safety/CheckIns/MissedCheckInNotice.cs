@@ -1,6 +1,7 @@
 using System.Globalization;
 using NodaTime;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Safety.CheckIns;
 
@@ -17,44 +18,28 @@ internal static class MissedCheckInNotice
         WatchScene scene, CrewWatch watch, MissedCheckIn missed, int call, Instant nextCallAt, string? link)
     {
         var contacts = watch.Contacts.OrderBy(contact => contact.Place).ToList();
-        var heard = watch.LastHeard;
-        return new(
-            $"No check-in from the crew: {scene.Title}",
-            [
-                new Paragraph($"{People(watch.PeopleOnSite)} at {scene.Title} had to check in by "
-                    + $"{DayWords.Of(missed.DueAt, scene.Zone)}, and did not, nor in the {watch.GraceMinutes} minutes "
-                    + "after. "
-                    + $"They were last heard from {DayWords.Of(heard.At, scene.Zone)}, by {heard.By}."),
-                new Heading("Do this now"),
-                new ItemList([.. ToDo(scene)]),
-                link is null
-                    ? new Paragraph("Say that you have taken it over, so that nobody else is called: sign in to "
-                        + "WorkWindows, open the task and its check-ins, and press 'I take it over'.")
-                    : new Link("Say here that you have taken it over, so that nobody else is called:", link),
-                new Heading("Where"),
-                new Paragraph($"{scene.Title}. {Degrees(scene.LatitudeDeg)}, {Degrees(scene.LongitudeDeg)} (latitude and "
-                    + "longitude in degrees, east positive)."),
-                new Heading("Who is written to"),
-                new ItemList([.. contacts.Select(contact => new Item($"{contact.Place + 1}. {contact.Name}"))]),
-                new Paragraph($"This is call {call + 1}. {contacts[(call + 1) % contacts.Count].Name} is next, "
-                    + $"{DayWords.Of(nextCallAt, scene.Zone)} at the latest, and so on round and round until somebody takes it "
-                    + "over or the crew checks in."),
-                NoticeBlocks.From(
-                    scene.Sender, $"You get this because {watch.StartedBy} named you as a contact of the crew."),
-            ]);
+        return NoticeTemplates.Fill(NoticeKinds.MissedCheckIn, new
+        {
+            scene.Title,
+            People = People(watch.PeopleOnSite),
+            Due = DayWords.Of(missed.DueAt, scene.Zone),
+            watch.GraceMinutes,
+            Heard = DayWords.Of(watch.LastHeard.At, scene.Zone),
+            HeardBy = watch.LastHeard.By,
+            scene.Phones,
+            Link = link ?? "",
+            Latitude = Degrees(scene.LatitudeDeg),
+            Longitude = Degrees(scene.LongitudeDeg),
+            Contacts = contacts.Select(contact => $"{contact.Place + 1}. {contact.Name}").ToArray(),
+            Call = call + 1,
+            Next = contacts[(call + 1) % contacts.Count].Name,
+            NextAt = DayWords.Of(nextCallAt, scene.Zone),
+            watch.StartedBy,
+            scene.Sender,
+        });
     }
 
     internal static string People(int count) => count == 1 ? "The one person" : $"The {count} people";
-
-    private static IEnumerable<Item> ToDo(WatchScene scene)
-    {
-        foreach (var phone in scene.Phones)
-            yield return new($"Call {phone}.");
-        if (scene.Phones.Count == 0)
-            yield return new("Call the crew. No phone number of it is stored.");
-        yield return new("Nobody answers: call 911, or the emergency number of the place, and name the place below.");
-        yield return new("Send somebody who is near, and not alone.");
-    }
 
     private static string Degrees(double degrees) => degrees.ToString("0.00000", CultureInfo.InvariantCulture);
 }
@@ -66,13 +51,15 @@ internal static class CrewFineNotice
     /// <param name="watch">The watch.</param>
     /// <param name="dueAt">The check-in that was missed, the first of several.</param>
     /// <param name="heard">What ended it.</param>
-    public static Notice Of(WatchScene scene, CrewWatch watch, Instant dueAt, CheckIn heard) => new(
-        $"The crew is fine: {scene.Title}",
-        [
-            new Paragraph($"{MissedCheckInNotice.People(watch.PeopleOnSite)} at {scene.Title} who had to check in by "
-                + $"{DayWords.Of(dueAt, scene.Zone)} have been heard from. {heard.By} said "
-                + $"{DayWords.Of(heard.At, scene.Zone)}: {(heard.Kind == CheckInKind.Out ? "we are out" : "I am fine")}."),
-            new Paragraph("If you have sent anybody out or called for help, call it off."),
-            NoticeBlocks.From(scene.Sender, "You get this because you were told that they were not heard from."),
-        ]);
+    public static Notice Of(WatchScene scene, CrewWatch watch, Instant dueAt, CheckIn heard) =>
+        NoticeTemplates.Fill(NoticeKinds.CrewFine, new
+        {
+            scene.Title,
+            People = MissedCheckInNotice.People(watch.PeopleOnSite),
+            Due = DayWords.Of(dueAt, scene.Zone),
+            HeardBy = heard.By,
+            Heard = DayWords.Of(heard.At, scene.Zone),
+            Said = heard.Kind == CheckInKind.Out ? "we are out" : "I am fine",
+            scene.Sender,
+        });
 }

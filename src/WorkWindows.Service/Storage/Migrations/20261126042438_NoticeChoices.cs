@@ -182,6 +182,32 @@ namespace WorkWindows.Service.Storage.Migrations
                         onDelete: ReferentialAction.Cascade);
                 });
 
+            migrationBuilder.CreateTable(
+                name: "told_topics",
+                columns: table => new
+                {
+                    person_id = table.Column<Guid>(type: "uuid", nullable: false),
+                    topic = table.Column<string>(type: "text", nullable: false),
+                    organization_id = table.Column<Guid>(type: "uuid", nullable: false, defaultValueSql: "current_setting('workwindows.organization')::uuid"),
+                    told_at = table.Column<Instant>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("pk_told_topics", x => new { x.person_id, x.topic });
+                    table.ForeignKey(
+                        name: "fk_told_topics_organizations_organization_id",
+                        column: x => x.organization_id,
+                        principalTable: "organizations",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Restrict);
+                    table.ForeignKey(
+                        name: "fk_told_topics_people_person_id",
+                        column: x => x.person_id,
+                        principalTable: "people",
+                        principalColumn: "id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
             migrationBuilder.CreateIndex(
                 name: "ix_calendar_days_organization_id",
                 table: "calendar_days",
@@ -224,6 +250,11 @@ namespace WorkWindows.Service.Storage.Migrations
                 table: "season_ends",
                 column: "person_id");
 
+            migrationBuilder.CreateIndex(
+                name: "ix_told_topics_organization_id",
+                table: "told_topics",
+                column: "organization_id");
+
             migrationBuilder.IsolateTenants();
         }
 
@@ -244,6 +275,9 @@ namespace WorkWindows.Service.Storage.Migrations
 
             migrationBuilder.DropTable(
                 name: "season_ends");
+
+            migrationBuilder.DropTable(
+                name: "told_topics");
 
             migrationBuilder.DropColumn(
                 name: "channel",

@@ -731,7 +731,7 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.ToTable("messages", (string)null);
                 });
 
-            modelBuilder.Entity("WorkWindows.Service.Notices.SeasonEnd", b =>
+            modelBuilder.Entity("WorkWindows.Service.Notices.Seasons.SeasonEnd", b =>
                 {
                     b.Property<Guid>("TaskId")
                         .HasColumnType("uuid")
@@ -765,6 +765,35 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasDatabaseName("ix_season_ends_person_id");
 
                     b.ToTable("season_ends", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Notices.ToldTopic", b =>
+                {
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Topic")
+                        .HasColumnType("text")
+                        .HasColumnName("topic");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Instant>("ToldAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("told_at");
+
+                    b.HasKey("PersonId", "Topic")
+                        .HasName("pk_told_topics");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_told_topics_organization_id");
+
+                    b.ToTable("told_topics", (string)null);
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Properties.Parcel", b =>
@@ -2360,7 +2389,7 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasConstraintName("fk_messages_people_recipient_id");
                 });
 
-            modelBuilder.Entity("WorkWindows.Service.Notices.SeasonEnd", b =>
+            modelBuilder.Entity("WorkWindows.Service.Notices.Seasons.SeasonEnd", b =>
                 {
                     b.HasOne("WorkWindows.Service.Accounts.Organization", null)
                         .WithMany()
@@ -2382,6 +2411,23 @@ namespace WorkWindows.Service.Storage.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_season_ends_planned_tasks_task_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Notices.ToldTopic", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_told_topics_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_told_topics_people_person_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Properties.Parcel", b =>

@@ -5,7 +5,7 @@ using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 
-namespace WorkWindows.Service.Notices;
+namespace WorkWindows.Service.Notices.Seasons;
 
 /// <summary>Until when a person was told that a task's season lasts, so that an earlier end can be told too.</summary>
 public sealed class SeasonEnd : ITenantRow

@@ -3,14 +3,17 @@ using Ical.Net;
 using NodaTime;
 using Shouldly;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Calendars;
 using static WorkWindows.Service.Tests.Notices.GivenNight;
 
-namespace WorkWindows.Service.Tests.Notices;
+namespace WorkWindows.Service.Tests.Notices.Calendars;
 
 public sealed class CalendarFileTests
 {
+    private static readonly MailOptions Sender = new() { From = "notices@example.org" };
+
     [Fact]
-    public void Of_GivesOneWholeDayEventARun()
+    public void OfNotice_GivesOneWholeDayEventARun()
     {
         var calendar = Calendar.Load(Text(NightPlan.Of(Of(Work("coocccol")))))!;
 
@@ -26,11 +29,12 @@ public sealed class CalendarFileTests
     }
 
     [Fact]
-    public void Of_CancelsTheSameEventWithAHigherSequence()
+    public void OfNotice_CancelsTheSameEventWithAHigherSequence()
     {
-        var published = Calendar.Load(Text(NightPlan.Of(Of(Work("cooccccc")))))!.Events[0]!;
-        var told = NightPlan.Of(Of(Work("occccccc")) with { Announced = [Told(1, 2)] });
-        var cancelled = Calendar.Load(Text(told))!;
+        var ledger = new CalendarLedger([], Now);
+        var entry = NightPlan.Of(Of(Work("cooccccc"))).Messages[0].Calendar!.Entries[0];
+        var published = Calendar.Load(CalendarFile.OfNotice([ledger.Publish(Owner.Id, entry)], Sender))!.Events[0]!;
+        var cancelled = Calendar.Load(CalendarFile.OfNotice([ledger.Cancel(Owner.Id, entry.Key)!], Sender))!;
 
         var cancellation = cancelled.Events[0]!;
         cancelled.Method.ShouldBe("CANCEL");
@@ -40,7 +44,7 @@ public sealed class CalendarFileTests
     }
 
     [Fact]
-    public void Of_WritesFoldedLinesEndingWithCrLf()
+    public void OfNotice_WritesFoldedLinesEndingWithCrLf()
     {
         var task = Work("cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
         var text = Text(NightPlan.Of(Of(task)));
@@ -50,6 +54,10 @@ public sealed class CalendarFileTests
         Calendar.Load(text)!.Events[0]!.Location!.ShouldEndWith("Ørsted's bog; ");
     }
 
-    private static string Text(NightPlan plan) => CalendarFile.Of(
-        plan.Messages[0].Calendar!, Today, Now, "notices@example.org", "example.org");
+    private static string Text(NightPlan plan)
+    {
+        var ledger = new CalendarLedger([], Now);
+        return CalendarFile.OfNotice(
+            [.. plan.Messages[0].Calendar!.Entries.Select(entry => ledger.Publish(Owner.Id, entry))], Sender);
+    }
 }

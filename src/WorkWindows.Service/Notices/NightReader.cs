@@ -1,0 +1,172 @@
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using WorkWindows.Engine.Chances;
+using WorkWindows.Engine.Days;
+using WorkWindows.Engine.Practices;
+using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices.Certificates;
+using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Notices.FollowUps;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>Evaluates tasks, keeps what changed, and gathers all that the notices of a night are planned from.</summary>
+public sealed class NightReader(WorkWindowsDb db, TaskEvaluator evaluator, DecisionStore decisions)
+{
+    private const int DaysEvaluated = 366;
+
+    /// <summary>Announcements that ended before yesterday in any zone cannot touch a coming day.</summary>
+    private const int DaysBack = 3;
+
+    /// <param name="now">The time of the night.</param>
+    /// <param name="lookedAt">The tasks to look at, completed ones among them or not.</param>
+    /// <param name="isWhole">Whether these are all tasks, so that what hangs on no task is looked at too.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    /// <exception cref="Hosting.ClockSetBackException">A decision was made later than the clock says it is.</exception>
+    public async Task<Night> ReadAsync(
+        Instant now, IQueryable<PlannedTask> lookedAt, bool isWhole, CancellationToken cancellation)
+    {
+        var tasks = await EvaluateAsync(now, lookedAt, cancellation);
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
+        var date = now.InZone(zone).Date;
+        var oldest = date.PlusDays(-DaysBack);
+        var ids = tasks.Select(task => task.Task.Id).ToList();
+        var others = Open.Where(task => !ids.Contains(task.Id));
+        var announced = await db.Announcements
+            .Where(window => window.StoppedAt == null && window.LastDay >= oldest
+                && !others.Any(task => task.Id == window.TaskId))
+            .OrderBy(window => window.FirstDay).ThenBy(window => window.Id).ToListAsync(cancellation);
+        var written = await db.Messages.Where(message => message.CreatedAt >= now - Duration.FromDays(DaysBack))
+            .Select(message => message.DedupeKey).ToHashSetAsync(cancellation);
+        var partly = await others.Where(task => task.Parcel.Property.LandownerId != null)
+            .Select(task => task.Parcel.Property.LandownerId!.Value).ToHashSetAsync(cancellation);
+        return new(
+            now, date, new(organization.Name, organization.PostalAddress), tasks, announced,
+            await PeopleAsync(zone, cancellation), written)
+        {
+            SeenInPart = partly,
+            Waiting = await WaitingAsync(announced, cancellation),
+            SeasonEnds = await db.SeasonEnds.Where(end => ids.Contains(end.TaskId))
+                .OrderBy(end => end.TaskId).ThenBy(end => end.PersonId).ToListAsync(cancellation),
+            Topics = (await db.ToldTopics.AsNoTracking().ToListAsync(cancellation))
+                .Select(topic => (topic.PersonId, topic.Topic)).ToHashSet(),
+            FollowUps = isWhole ? await FollowUpsAsync(cancellation) : [],
+            Certificates = isWhole ? await CertificatesAsync(cancellation) : [],
+        };
+    }
+
+    private IQueryable<PlannedTask> Open => db.PlannedTasks.Where(task => task.CompletedOn == null);
+
+    private async Task<List<TaskTonight>> EvaluateAsync(
+        Instant now, IQueryable<PlannedTask> lookedAt, CancellationToken cancellation)
+    {
+        var open = lookedAt.Where(task => task.CompletedOn == null);
+        var zones = await open.Select(task => task.Parcel.Property.TimeZone).Distinct().ToListAsync(cancellation);
+        var waiting = await open
+            .Where(task => task.Prerequisites.Any(link => Open.Any(first => first.Id == link.PrerequisiteId)))
+            .Select(task => task.Id).ToHashSetAsync(cancellation);
+        var tonight = new List<TaskTonight>();
+        foreach (var zone in zones.Order(StringComparer.Ordinal))
+        {
+            var today = now.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
+            var days = new DaySpan(today, DaysEvaluated);
+            var inputs = await evaluator.ReadAsync(
+                open.Where(task => task.Parcel.Property.TimeZone == zone), days, cancellation);
+            var evaluated = inputs.Select(input => (Input: input, Task: input.Evaluated())).ToList();
+            await decisions.AddChangedAsync([.. evaluated.Select(one => one.Task)], days, cancellation);
+            // Before the next zone's, which may rest on the same packs and snapshots.
+            await db.SaveChangesAsync(cancellation);
+            tonight.AddRange(evaluated.Select(one => new TaskTonight(
+                one.Task.Task, one.Task.Evaluation, today, waiting.Contains(one.Task.Task.Id))
+            {
+                ChancesOf = asked => Chances(one.Input, asked),
+            }));
+        }
+        return tonight;
+    }
+
+    private static TaskChances? Chances(TaskInput input, DaySpan days) =>
+        input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);
+
+    private async Task<Dictionary<Guid, Recipient>> PeopleAsync(DateTimeZone zone, CancellationToken cancellation)
+    {
+        var choices = (await db.NoticeChoices.AsNoTracking().ToListAsync(cancellation))
+            .ToLookup(choice => choice.PersonId);
+        var settings = await db.NoticeSettings.AsNoTracking().ToDictionaryAsync(row => row.PersonId, cancellation);
+        return await db.People.AsNoTracking().OrderBy(person => person.Id).ToDictionaryAsync(
+            person => person.Id,
+            person => new Recipient(person.Id, person.DisplayName, person.Email)
+            {
+                Wishes = Wishes.Of(settings.GetValueOrDefault(person.Id), choices[person.Id], zone),
+                IsConsultant = person.Role == Role.Consultant,
+            },
+            cancellation);
+    }
+
+    /// <summary>A message that nobody has taken up has not left; of one that somebody has, nobody can say.</summary>
+    private async Task<Dictionary<string, bool>> WaitingAsync(
+        List<Announcement> announced, CancellationToken cancellation)
+    {
+        var keys = announced.Select(window => window.MessageKey).OfType<string>()
+            .SelectMany(key => new[] { key, key + Message.WebhookSuffix }).ToHashSet();
+        var reminded = announced.Select(window => window.PersonId).ToHashSet();
+        var rows = await db.Messages.AsNoTracking()
+            .Where(message => keys.Contains(message.DedupeKey)
+                || (message.Kind == NoticeKinds.Reminder && reminded.Contains(message.RecipientId!.Value)
+                    && message.SentAt == null && message.DeadAt == null))
+            .Select(message => new
+            {
+                message.DedupeKey,
+                Waits = message.SentAt == null && message.DeadAt == null,
+                IsTouched = message.Attempts > 0 || message.LeasedUntil != null || message.LastError != null,
+            })
+            .ToListAsync(cancellation);
+        return rows.GroupBy(row => row.DedupeKey.Replace(Message.WebhookSuffix, "", StringComparison.Ordinal))
+            .Where(ways => ways.Any(row => row.Waits))
+            .ToDictionary(ways => ways.Key, ways => ways.Any(row => row.IsTouched || !row.Waits));
+    }
+
+    private async Task<List<DueFollowUp>> FollowUpsAsync(CancellationToken cancellation)
+    {
+        var practices = FollowUp.All.SelectMany(one => new[] { one.After.Id, one.Practice.Id }).Distinct().ToList();
+        var tasks = await db.PlannedTasks.AsNoTracking().Where(task => practices.Contains(task.PracticeId))
+            .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
+            .Select(task => new
+            {
+                task.Id,
+                task.Key,
+                task.PracticeId,
+                task.ParcelId,
+                task.CompletedOn,
+                Parcel = task.Parcel.Name,
+                Property = task.Parcel.Property.Name,
+            })
+            .ToListAsync(cancellation);
+        var byWork = tasks.ToLookup(task => (task.ParcelId, task.PracticeId));
+        return
+        [
+            .. from task in tasks
+               let completed = task.CompletedOn
+               where completed is not null
+               from followUp in FollowUp.All
+               where followUp.After.Id == task.PracticeId
+               let later = byWork[(task.ParcelId, followUp.Practice.Id)].Where(one => one.Id != task.Id).ToList()
+               where !later.Exists(one => one.CompletedOn > completed)
+               select new DueFollowUp(
+                   task.Id, followUp, completed.GetValueOrDefault(), task.Property, task.Parcel,
+                   later.Find(one => one.CompletedOn is null)?.Key),
+        ];
+    }
+
+    private async Task<List<HeldCertificate>> CertificatesAsync(CancellationToken cancellation) =>
+        await db.Certificates.AsNoTracking()
+            .Join(db.People, held => held.PersonId, person => person.Id, (held, person) => new { held, person.DisplayName })
+            .OrderBy(row => row.held.ValidUntil).ThenBy(row => row.held.Id)
+            .Select(row => new HeldCertificate(
+                row.held.Id, row.held.PersonId, row.DisplayName, row.held.Title, row.held.ValidUntil))
+            .ToListAsync(cancellation);
+}

@@ -1,0 +1,47 @@
+using NodaTime;
+using Shouldly;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Seasons;
+using static WorkWindows.Service.Tests.Notices.GivenNight;
+
+namespace WorkWindows.Service.Tests.Notices.Seasons;
+
+/// <summary>Leaf-out of these nights is on 28 April, and hinge cutting ends the day before.</summary>
+public sealed class ClosingEarlyTests
+{
+    private static readonly LocalDate Ends = new(2026, 4, 27);
+
+    [Theory]
+    [InlineData(2, false)]   // a prediction wanders
+    [InlineData(3, true)]
+    [InlineData(20, true)]
+    [InlineData(-5, false)]  // later than told
+    public void Plan_TellsWhoWasToldALaterEnd(int daysLater, bool isTold)
+    {
+        var plan = NightPlan.Of(Of(Work("cccccccc")) with { SeasonEnds = [Told(Ends.PlusDays(daysLater))] });
+
+        var messages = plan.Messages.Where(message => message.Kind == NoticeKinds.ClosingEarly).ToList();
+        messages.Count.ShouldBe(isTold ? 1 : 0);
+        if (isTold)
+        {
+            plan.SeasonEnds[(TaskId, Owner.Id)].ShouldBe(Ends);
+            messages[0].Notice.Subject.ShouldBe("Season ends early: Cedar Hollow, last day Mon 27 Apr");
+        }
+    }
+
+    [Fact]
+    public void Plan_RemembersTheEndThatAnOfferNames_InsteadOfTellingItTwice()
+    {
+        var plan = NightPlan.Of(Of(Work("cooccccc")) with { SeasonEnds = [Told(Ends.PlusDays(10))] });
+
+        plan.Messages.ShouldNotContain(message => message.Kind == NoticeKinds.ClosingEarly);
+        plan.SeasonEnds[(TaskId, Owner.Id)].ShouldBe(Ends);
+    }
+
+    [Fact]
+    public void Plan_SaysNothingOfASeasonThatIsOver() => NightPlan.Of(
+        Of(Work("cccccccc")) with { SeasonEnds = [Told(Today.PlusDays(-1))] }).Messages.ShouldBeEmpty();
+
+    private static SeasonEnd Told(LocalDate lastDay) =>
+        new() { TaskId = TaskId, PersonId = Owner.Id, LastDay = lastDay, ToldAt = Now };
+}
