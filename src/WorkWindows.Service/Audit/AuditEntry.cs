@@ -48,6 +48,9 @@ public enum AuditKind
 
     /// <summary>An injury, a damage or a near miss that was recorded.</summary>
     Incident,
+
+    /// <summary>What a person wants to be told, and how.</summary>
+    NoticeChoice,
 }
 
 internal sealed class AuditEntryMapping : IEntityTypeConfiguration<AuditEntry>

@@ -1,5 +1,8 @@
 using Microsoft.Extensions.Options;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices.Calendars;
+using WorkWindows.Service.Notices.Certificates;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
@@ -17,6 +20,9 @@ public static class NoticeServices
             provider.GetRequiredService<IOptions<MailOptions>>() is { Value.Host.Length: > 0 } options
                 ? new SmtpTransport(options)
                 : new OutboxFolder(folder));
+        services.AddSingleton<CalendarFeed>();
+        services.AddScoped<ChoiceHandler>();
+        services.AddScoped<CertificateHandler>();
         services.AddScoped<NightReader>();
         services.AddScoped<NightWriter>();
         services.AddScoped<NightlyRun>();
@@ -27,5 +33,13 @@ public static class NoticeServices
         services.AddScoped<NightlySchedule>();
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
             services.AddHostedService<NightlyScheduleStartup>();
+    }
+
+    public static void MapNotices(this IEndpointRouteBuilder app)
+    {
+        app.MapNightlyRun();
+        app.MapChoices();
+        app.MapCertificates();
+        CalendarFeed.Map(app);
     }
 }

@@ -10,7 +10,8 @@ namespace WorkWindows.Browser.Tests.Site;
 /// <summary>A third invented consultancy, one of whose crews should have checked in an hour ago.</summary>
 /// <param name="Late">The task of that crew; its contact has been called.</param>
 /// <param name="Unwatched">A hinge cut that nobody has begun.</param>
-public sealed record WatchScenario(Guid Late, Guid Unwatched)
+/// <param name="Calendar">The address of the crew lead's calendar feed.</param>
+public sealed record WatchScenario(Guid Late, Guid Unwatched, string Calendar)
 {
     public const string Lead = "mina.crow@example.org";
 
@@ -38,7 +39,7 @@ public sealed record WatchScenario(Guid Late, Guid Unwatched)
         var (late, unwatched) = (NewTask("T1", parcel.Id), NewTask("T2", parcel.Id));
         db.AddRange(property, parcel, late, unwatched, NewWatch(late.Id, mina));
         await db.SaveChangesAsync();
-        return new(late.Id, unwatched.Id);
+        return new(late.Id, unwatched.Id, await CalendarScenario.SeedAsync(db, organization, mina));
     }
 
     private static PlannedTask NewTask(string key, Guid parcel) =>
