@@ -28,6 +28,7 @@ public static class NoticeKinds
     public const string StopWork = "stop-work";
     public const string Outage = "outage";
     public const string MissedCheckIn = "check-in-missed";
+    public const string TakenOver = "taken-over";
     public const string CrewFine = "crew-fine";
 
     private static readonly ImmutableArray<Role> Consultants = [Role.Consultant];
@@ -48,6 +49,7 @@ public static class NoticeKinds
         new(Certificate, "Certificates expire", Crews, true, true),
         new(Outage, "Weather has stopped coming", Consultants, true, true),
         new(MissedCheckIn, "A crew has not checked in", Everybody, false, false),
+        new(TakenOver, "Somebody sees to a crew", Everybody, false, false),
         new(CrewFine, "The crew is fine", Everybody, false, false),
     ];
 

@@ -63,3 +63,18 @@ internal static class CrewFineNotice
             scene.Sender,
         });
 }
+
+/// <summary>Tells the others who were called who sees to it.</summary>
+internal static class TakenOverNotice
+{
+    public static Notice Of(WatchScene scene, CrewWatch watch, MissedCheckIn missed) =>
+        NoticeTemplates.Fill(NoticeKinds.TakenOver, new
+        {
+            scene.Title,
+            People = MissedCheckInNotice.People(watch.PeopleOnSite),
+            Due = DayWords.Of(missed.DueAt, scene.Zone),
+            By = missed.AcknowledgedBy,
+            At = DayWords.Of(missed.AcknowledgedAt!.Value, scene.Zone),
+            scene.Sender,
+        });
+}

@@ -71,9 +71,27 @@ public sealed class WatchHandler(
         var now = clock.GetCurrentInstant();
         (missed.AcknowledgedAt, missed.AcknowledgedBy) = (now, by.Name);
         watch.DueAt = now + watch.Interval;
+        var told = await TellOthersAsync(watch, missed, by, now, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
+        Send(told);
         return Change.Done(watch);
+    }
+
+    /// <summary>Everybody else who was called is told who sees to it, so that not everybody drives out, nor nobody.</summary>
+    /// <returns>Whether anybody is told.</returns>
+    private async Task<bool> TellOthersAsync(
+        CrewWatch watch, MissedCheckIn missed, Signer by, Instant now, CancellationToken cancellation)
+    {
+        var places = missed.Calls.Select(call => call.Place).ToHashSet();
+        var others = watch.Contacts.Where(contact => places.Contains(contact.Place) && contact.Name != by.Name).ToList();
+        if (others.Count == 0)
+            return false;
+        var notice = TakenOverNotice.Of(await store.SceneAsync(watch, cancellation), watch, missed);
+        db.AddRange(others.Select(contact => Message.Of(
+            $"taken-over:{missed.Id}:{contact.Place}", NoticeKinds.TakenOver, contact.PersonId, contact.Address, notice, now,
+            mail.Value)));
+        return true;
     }
 
     /// <returns>Whether anybody is told.</returns>

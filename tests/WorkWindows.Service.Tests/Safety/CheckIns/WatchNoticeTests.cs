@@ -31,6 +31,22 @@ public sealed class WatchNoticeTests
         NoticeKinds.CrewFine);
 
     [Fact]
+    public void TakenOver_ReadsAsApproved()
+    {
+        var watch = Watch();
+        var missed = new MissedCheckIn
+        {
+            WatchId = watch.Id,
+            DueAt = watch.DueAt,
+            RaisedAt = watch.CalledAt,
+            NextCallAt = watch.CalledAt,
+            AcknowledgedAt = watch.CalledAt + Duration.FromMinutes(4),
+            AcknowledgedBy = "Ada Birch",
+        };
+        Approve(TakenOverNotice.Of(Scene, watch, missed), NoticeKinds.TakenOver);
+    }
+
+    [Fact]
     public void MissedCheckIn_SaysHowToTakeItOver_WhereNoLinkCanBeMade()
     {
         var text = NoticeText.Of(Missed(Scene with { Phones = [] }, link: null));

@@ -30,7 +30,7 @@ public sealed class WatchRoundTests(TestDatabase database) : IClassFixture<TestD
 
         await SayAsync(host, given, handler => handler.AcknowledgeAsync(given.Id, new(null, "Nell Ashby"), default));
         await RunUntilAsync(host, given, 95 + 74);
-        (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, missed to ada");
+        (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, missed to ada, taken-over to ada");
         var missed = (await given.ReadAsync()).Missed.ShouldHaveSingleItem();
         (missed.AcknowledgedBy, missed.AcknowledgedAt).ShouldBe(("Nell Ashby", At(95)));
 
