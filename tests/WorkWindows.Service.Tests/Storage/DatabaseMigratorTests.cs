@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Metadata;
 using Microsoft.EntityFrameworkCore.Migrations;
 using NodaTime;
 using Npgsql;
@@ -58,5 +59,21 @@ public sealed class DatabaseMigratorTests(DatabaseFixture server)
                 .SingleAsync(TestContext.Current.CancellationToken)).Value.ShouldBe(-9);
         }
         await server.DropAsync(address);
+    }
+
+    /// <summary>A change that is made from a migration's model, as when one is undone, must not lose a column.</summary>
+    [Fact]
+    public void Migrations_EndWithTheModelThatTheServiceHas()
+    {
+        var options = new DbContextOptionsBuilder<WorkWindowsDb>();
+        DatabaseMigrator.UseDatabase(options, "Host=none");
+        using var db = new WorkWindowsDb(options.Options);
+        var migrations = db.GetService<IMigrationsAssembly>();
+        var newest = migrations.CreateMigration(migrations.Migrations.Values.Last(), db.Database.ProviderName!);
+        var model = db.GetService<IModelRuntimeInitializer>().Initialize(newest.TargetModel);
+
+        db.GetService<IMigrationsModelDiffer>()
+            .GetDifferences(model.GetRelationalModel(), db.GetService<IDesignTimeModel>().Model.GetRelationalModel())
+            .Select(operation => operation.GetType().Name).ShouldBeEmpty();
     }
 }

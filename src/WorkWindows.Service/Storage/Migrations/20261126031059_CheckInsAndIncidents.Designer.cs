@@ -1424,6 +1424,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
 
+                    b.Property<Instant?>("OutSeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("out_seen_at");
+
                     b.Property<Instant?>("ToldAt")
                         .HasColumnType("timestamp with time zone")
                         .HasColumnName("told_at");
