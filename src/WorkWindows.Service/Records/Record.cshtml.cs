@@ -39,6 +39,9 @@ public sealed class RecordModel(
     /// <summary>Null for those who are not told of stations' readings.</summary>
     public RejectedRows? Rejected { get; private set; }
 
+    /// <summary>Lasting steps of the stations, with the station's name; none for those who are not told of its readings.</summary>
+    public IReadOnlyList<(string Station, string Found)> Steps { get; private set; } = [];
+
     public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation)
     {
         if (RecordRange.Find(Asked) is not { } range || await reader.ReadAsync(id, cancellation) is not { } input)
@@ -51,7 +54,11 @@ public sealed class RecordModel(
         Fan = FanChart.Of(input.Signals, input.Ensemble, Today);
         Heat = HeatChart.Of(HeatChart.Seasons(series, input.Forecast, Model), Model, Today.Year);
         if ((await access.AuthorizeAsync(User, Access.Work)).Succeeded)
-            Rejected = await RejectedAsync(cancellation);
+        {
+            var found = await FindingsAsync(cancellation);
+            Rejected = RejectedRows.Of(found);
+            Steps = [.. found.SelectMany(station => station.Findings.Steps, (station, step) => (station.Name, step.Found))];
+        }
         return Page();
     }
 
@@ -59,7 +66,8 @@ public sealed class RecordModel(
     public static string Number(double? value) =>
         value is { } known ? known.ToString("0", CultureInfo.InvariantCulture) : "not known";
 
-    private async Task<RejectedRows> RejectedAsync(CancellationToken cancellation)
+    private async Task<List<(string Name, StationFindings.FindingsView Findings)>> FindingsAsync(
+        CancellationToken cancellation)
     {
         var found = new List<(string, StationFindings.FindingsView)>();
         foreach (var (id, name) in Stations.Select(station => (station.GhcnId, station.Name)).Distinct())
@@ -67,6 +75,6 @@ public sealed class RecordModel(
             if (await findings.OfAsync(id, null, cancellation) is { } view)
                 found.Add((name, view));
         }
-        return RejectedRows.Of(found);
+        return found;
     }
 }

@@ -17,9 +17,10 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
     /// <param name="NotUsed">How many are not, of all days.</param>
     /// <param name="Rejected">Those of the days asked for that are not used.</param>
     /// <param name="Shifts">Years whose readings stand on the wrong day, and are put right in the records of parcels.</param>
+    /// <param name="Steps">When it became lastingly warmer or colder than the stations around; its readings stay in use.</param>
     public sealed record FindingsView(
         string GhcnId, IReadOnlyList<string> ComparedWith, int Used, int NotUsed, IReadOnlyList<RejectedView> Rejected,
-        IReadOnlyList<ShiftView> Shifts);
+        IReadOnlyList<ShiftView> Shifts, IReadOnlyList<StepView> Steps);
 
     /// <param name="Date">The day that the source books it to.</param>
     /// <param name="Element">What was measured, with its unit.</param>
@@ -33,6 +34,14 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
     /// <param name="Year">The year.</param>
     /// <param name="DaysLate">How many days late its readings stand; negative: early.</param>
     public sealed record ShiftView(DailyElement Element, int Year, int DaysLate);
+
+    /// <summary>A lasting step.</summary>
+    /// <param name="Element">Which temperature.</param>
+    /// <param name="From">The first day of the month from which on the new level holds, give or take half a year.</param>
+    /// <param name="SizeC">How much warmer it is from then on, against the stations around, °C; negative: colder.</param>
+    /// <param name="Found">The same in plain words.</param>
+    /// <param name="Meaning">What it means.</param>
+    public sealed record StepView(DailyElement Element, LocalDate From, double SizeC, string Found, string Meaning);
 
     /// <param name="ghcnId">The station.</param>
     /// <param name="days">The days whose rejected readings are listed; null for all.</param>
@@ -61,6 +70,10 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
                     reading.Date, reading.Element, reading.Value, reading.Reason,
                     RejectedReading.WordsOf(reading.Reason)))],
             [.. (group?.Shifts ?? []).Where(shift => shift.StationId == ghcnId)
-                .Select(shift => new ShiftView(shift.Element, shift.Year, shift.DaysLate))]);
+                .Select(shift => new ShiftView(shift.Element, shift.Year, shift.DaysLate))],
+            [.. (group?.Steps ?? []).Where(step => step.StationId == ghcnId)
+                .OrderBy(step => step.From).ThenBy(step => step.Element)
+                .Select(step => new StepView(
+                    step.Element, step.From, Math.Round(step.SizeC, 1), StepWords.Of(step), StepWords.Meaning))]);
     }
 }

@@ -29,5 +29,5 @@ public sealed class RejectedRowsTests
                 new(2026, 1, day), DailyElement.MinTemperatureC, 37.8, RejectionReason.Impossible,
                 RejectedReading.WordsOf(RejectionReason.Impossible))),
         ],
-        []);
+        [], []);
 }

@@ -103,6 +103,30 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
             HttpMethod.Get, "/api/weather/stations/USC00369999/rejected", null!, HttpStatusCode.NotFound);
     }
 
+    [Fact]
+    public async Task Rejected_TellsThatAStationBecameWarmer_AndKeepsItsReadings()
+    {
+        var client = await ConsultantAsync();
+        var parcel = await WithMovedStationAsync(client);
+        var address = $"/api/weather/stations/{GivenStation.StateCollege}/rejected";
+
+        var moved = await client.ReadAsync(address);
+        var others = await client.ReadAsync($"/api/weather/stations/{Neighbour}/rejected");
+        var page = WebUtility.HtmlDecode(await client.GetStringAsync($"/parcels/{parcel}/weather"));
+
+        var steps = moved.GetProperty("steps").EnumerateArray().ToList();
+        steps.Select(step => (step.Text("element"), step.Text("from"), step.GetProperty("sizeC").GetDouble()))
+            .ShouldBe([("min-temperature-c", "2005-01-01", 3), ("max-temperature-c", "2005-01-01", 3)]);
+        steps[0].Text("found").ShouldBe(
+            "from about January 2005 on its minimum temperature is 5.4 °F (3.0 °C) warmer than before, against the "
+            + "stations around");
+        steps[0].Text("meaning").ShouldContain("all of its readings stay in use");
+        others.GetProperty("steps").GetArrayLength().ShouldBe(0);
+        moved.GetProperty("notUsed").GetInt32().ShouldBe(others.GetProperty("notUsed").GetInt32());
+        page.ShouldContain("Stations that changed");
+        page.ShouldContain($"{GivenStation.StateCollege}: {steps[1].Text("found")}.");
+    }
+
     [Theory]
     [InlineData(StationPurpose.Temperature, null, "Temperatures")]
     [InlineData(StationPurpose.Temperature, 0.574, "Temperatures, 57 %")]
@@ -130,22 +154,37 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
         await GivenStation.ReadingsAsync(
             client, GivenStation.StateCollege, File([.. lines.Where(line => line[11..17] != "200502")]));
         await GivenStation.PutAsync(client, Neighbour, 40.80, -78.02, 356.6);
-        await GivenStation.ReadingsAsync(client, Neighbour, File([.. lines.Select(Warmer)]));
+        await GivenStation.ReadingsAsync(client, Neighbour, File([.. lines.Select(line => Warmer(line, Neighbour, 20))]));
         var (_, parcel) = await Land.CreateAsync(client, -77.94, 40.80, "42027", "PA");
         return parcel;
     }
 
+    /// <summary>State College 3 °C warmer from 2005 on, between two stations with its record as it is.</summary>
+    private static async Task<Guid> WithMovedStationAsync(HttpClient client)
+    {
+        var lines = GivenStation.StateCollegeFile.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var stations = new[] { (GivenStation.StateCollege, -77.8672), (Neighbour, -78.02), ("USC00360003", -77.7) };
+        foreach (var (id, longitude) in stations)
+        {
+            await GivenStation.PutAsync(client, id, 40.7933, longitude, 356.6);
+            var isMoved = id == GivenStation.StateCollege;
+            await GivenStation.ReadingsAsync(client, id, File(
+                [.. lines.Select(line => Warmer(line, id, isMoved && int.Parse(line[11..15]) >= 2005 ? 30 : 0))]));
+        }
+        return (await Land.CreateAsync(client, -77.87, 40.79, "42027", "PA")).Parcel;
+    }
+
     private static byte[] File(string[] lines) => Encoding.ASCII.GetBytes(string.Join('\n', lines) + '\n');
 
-    private static string Warmer(string line)
+    private static string Warmer(string line, string id, int byTenthsC)
     {
-        line = Neighbour + line[11..];
+        line = id + line[11..];
         if (line[17..21] is not ("TMAX" or "TMIN"))
             return line;
         const int Month = 21, Day = 8, Value = 5;
         var days = Enumerable.Range(0, (line.Length - Month) / Day).Select(day => line.Substring(Month + day * Day, Day));
         return line[..Month] + string.Concat(days.Select(day => int.Parse(day[..Value]) is var tenths && tenths != -9999
-            ? $"{tenths + 20,Value}{day[Value..]}"
+            ? $"{tenths + byTenthsC,Value}{day[Value..]}"
             : day));
     }
 }
