@@ -71,7 +71,8 @@ internal static class KnownWeatherEndpoints
             return TypedResults.NotFound();
         var faults = new FieldFaults();
         var moment = AskedMoment.Read("asOf", asOf, clock.GetCurrentInstant(), faults);
-        var last = station.LastDay ?? moment.InUtc().Date;
+        var last = await db.StationReadings.Where(reading => reading.StationId == station.Id)
+            .MaxAsync(reading => (LocalDate?)reading.Date, cancellation) ?? moment.InUtc().Date;
         if (from is null && to is null)
             to = $"{last:R}";
         if (from is null && AskedDays.Date("to", to!, new()) is { } end)

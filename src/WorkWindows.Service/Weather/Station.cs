@@ -45,7 +45,10 @@ public sealed class Station : ITenantRow
     /// <summary>The first day with a reading; null without any.</summary>
     public LocalDate? FirstDay { get; set; }
 
-    /// <summary>The last day with a reading.</summary>
+    /// <summary>
+    /// The last day with temperatures that may be used, or with any reading where it reads no temperature: many stations
+    /// go on reading rain alone, and days are judged by temperatures. Null without any.
+    /// </summary>
     public LocalDate? LastDay { get; set; }
 
     /// <summary>The share of the record's last years with minimum and maximum, 0 to 1.</summary>
@@ -54,7 +57,7 @@ public sealed class Station : ITenantRow
     /// <summary>The share of the record's last years with wind and gust, 0 to 1.</summary>
     public double WindCoverage { get; set; }
 
-    /// <returns>When the last day with a reading ended; null without any.</returns>
+    /// <returns>When <see cref="LastDay"/> ended; null without it.</returns>
     public Instant? ObservedUntil() => LastDay?.PlusDays(1).AtStartOfDayInZone(DateTimeZone.Utc).ToInstant();
 
     public WeatherStation Described() => new(GhcnId, Name, Latitude, Longitude, ElevationM);

@@ -26,19 +26,34 @@ internal static class StationCoverage
     public static async Task UpdateAsync(
         WorkWindowsDb db, Station station, IReadOnlyCollection<DailyReading> added, CancellationToken cancellation)
     {
-        // Readings are never taken away, so the ends can only move outwards.
-        var (first, last) = (added.Min(reading => reading.Date), added.Max(reading => reading.Date));
-        first = station.FirstDay is { } before ? LocalDate.Min(before, first) : first;
-        last = station.LastDay is { } after ? LocalDate.Max(after, last) : last;
-        (station.FirstDay, station.LastDay) = (first, last);
-        var from = last.PlusYears(-TemperatureYears);
+        // Readings are never taken away, so the first day can only move outwards.
+        var first = added.Min(reading => reading.Date);
+        station.FirstDay = station.FirstDay is { } before ? LocalDate.Min(before, first) : first;
+        var newest = await db.StationReadings.Where(reading => reading.StationId == station.Id)
+            .MaxAsync(reading => reading.Date, cancellation);
+        var from = newest.PlusYears(-TemperatureYears);
         var readings = await db.StationReadings.AsNoTracking()
             .Where(reading => reading.StationId == station.Id && reading.Date > from && Counted.Contains(reading.Element))
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
         var series = QualityControl.Check(readings, station.WholeFahrenheit).Usable;
+        var last = LastTemperature(series) ?? newest;
+        station.LastDay = last;
         station.TemperatureCoverage = StationChoice.Coverage(series, last, TemperatureYears);
         station.WindCoverage = StationChoice.Coverage(
-            series, last, WindYears, DailyElement.WindMps, DailyElement.GustMps);
+            series, newest, WindYears, DailyElement.WindMps, DailyElement.GustMps);
+    }
+
+    /// <summary>The last day up to which each temperature that the station reads is known; null when it reads none.</summary>
+    private static LocalDate? LastTemperature(DailySeries usable)
+    {
+        var ends = new[] { DailyElement.MinTemperatureC, DailyElement.MaxTemperatureC }
+            .Select(element => usable[element]).OfType<DailyColumn>()
+            .Select(column => Enumerable.Range(0, column.Values.Length)
+                .LastOrDefault(day => !double.IsNaN(column.Values[day]), -1) is >= 0 and var day
+                    ? column.First.PlusDays(day)
+                    : (LocalDate?)null)
+            .OfType<LocalDate>().ToList();
+        return ends.Count == 0 ? null : ends.Min();
     }
 }

@@ -19,7 +19,7 @@ internal static class StationEndpoints
     /// <param name="Longitude">Degrees east.</param>
     /// <param name="ElevationM">Metres above sea level, or null.</param>
     /// <param name="FirstDay">The first day with a reading; null without any.</param>
-    /// <param name="LastDay">The last day with a reading.</param>
+    /// <param name="LastDay">The last day with temperatures, or with any reading of a station that reads none.</param>
     /// <param name="TemperatureCoverage">Share of the record's last ten years with minimum and maximum, 0 to 1.</param>
     /// <param name="WindCoverage">Share of the record's last five years with wind and gust, 0 to 1.</param>
     public sealed record StationView(

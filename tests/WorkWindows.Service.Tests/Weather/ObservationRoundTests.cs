@@ -126,6 +126,30 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
             .TextBody.ShouldContain(TwoPlaces.FarId);
     }
 
+    /// <summary>Rain keeps being read at many stations whose thermometers are gone.</summary>
+    [Fact]
+    public async Task Run_TellsThatTemperaturesStopped_WhileRainIsStillRead()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        await places.Near.AddConsultantAsync();
+        using var host = Host();
+        DailyReading[] rain =
+            [.. Enumerable.Range(1, 19).Select(day => Min(day, day % 3) with { Element = DailyElement.PrecipitationMm })];
+        _feed.Answer = station => station == TwoPlaces.NearId
+            ? [.. rain, Min(1, -4)]
+            : [.. rain, Min(18, -4), Min(18, 4) with { Element = DailyElement.MaxTemperatureC }];
+
+        await RunAsync(host, places);
+
+        await using var db = places.Near.Open();
+        (await db.Stations.OrderBy(station => station.GhcnId).ToDictionaryAsync(station => station.GhcnId, Cancellation))
+            .Select(station => (station.Key, station.Value.LastDay)).ShouldBe(
+                [(TwoPlaces.NearId, new LocalDate(2026, 2, 1)), (TwoPlaces.FarId, new LocalDate(2026, 2, 18))], true);
+        var mail = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation);
+        mail.TextBody.ShouldContain("the last reading is of Sun 1 Feb");
+        mail.TextBody.ShouldNotContain(TwoPlaces.FarId);
+    }
+
     [Fact]
     public async Task Run_GoesOn_WhenTheDatabaseRefusesAStation()
     {
