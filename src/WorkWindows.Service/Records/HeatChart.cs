@@ -20,8 +20,9 @@ public sealed record HeatDay(LocalDate Date, double? SumF, bool IsForecast, doub
 /// <param name="NeededF">The sum that leaf-out needs, °F-days.</param>
 /// <param name="BaseF">The daily mean above which heat counts, °F.</param>
 /// <param name="PastYears">The past years behind the quantiles; none when they are too few.</param>
+/// <param name="Reached">The first day of this year with as much as leaf-out needs; null while there is none.</param>
 public sealed record HeatChart(
-    IReadOnlyList<HeatDay> Days, double NeededF, double BaseF, IReadOnlyList<int> PastYears)
+    IReadOnlyList<HeatDay> Days, double NeededF, double BaseF, IReadOnlyList<int> PastYears, HeatDay? Reached)
 {
     /// <summary>Until the end of June at most, which is long after any leaf-out.</summary>
     private const int MostDays = 101;
@@ -49,7 +50,11 @@ public sealed record HeatChart(
             days.Add(Day(start.PlusDays(day), day, current, past));
         return new(
             days, needed, Math.Round(RuleUnit.DegF.FromSignalUnit(model.BaseC), 1),
-            [.. past.Select(season => season.Year)]);
+            [.. past.Select(season => season.Year)],
+            // By the sums themselves: those of the days are rounded.
+            Enumerable.Range(0, current?.SumsC.Length ?? 0)
+                .Where(day => current!.SumsC[day] >= model.RequiredDegreeDaysC)
+                .Select(day => Day(start.PlusDays(day), day, current, past)).FirstOrDefault());
     }
 
     /// <summary>The springs of a record, as long as the chart.</summary>

@@ -11,6 +11,13 @@ public static class RecordWords
 {
     private const double FahrenheitPerCelsius = 1.8;
 
+    /// <summary>As in 'Today 14 to 32 °F by the forecast.'; null where nothing is shown.</summary>
+    public static string? OfToday(FanChart? fan, LocalDate today) =>
+        fan?.Days.FirstOrDefault(day => day.Date == today) is not { } day ? null
+        : day is { MinF: { } min, MaxF: { } max }
+            ? $"Today {Whole(min)} to {Whole(max)} °F{(day.IsForecast ? " by the forecast" : "")}."
+        : "Today's temperatures are not known.";
+
     /// <summary>The coldest night ahead; null without a forecast.</summary>
     public static string? ColdestToCome(FanChart? fan, LocalDate today) => fan?.ColdestToCome(today) is { MinF: { } min } day
         ? $"Coldest in the forecast: {Whole(min)} °F on {DayWords.Of(day.Date, today)}."
@@ -42,14 +49,19 @@ public static class RecordWords
     {
         var needed = $"leaf-out needs {Whole(heat.NeededF)} °F-days";
         var past = heat.PastYears.Count == 0 ? "" : $"the median of {heat.PastYears.Count} past years";
+        var usual = heat.Days.FirstOrDefault(day => day.P50 >= heat.NeededF) is { } half
+            ? $" Half of the {heat.PastYears.Count} past years have as much by {DayWords.Of(half.Date, today)}."
+            : "";
+        if (heat.Reached is { } reached)
+        {
+            return $"The {Whole(heat.NeededF)} °F-days that leaf-out needs "
+                + $"{(reached.IsForecast ? "come, by the forecast," : "were there")} on {DayWords.Of(reached.Date, today)}.{usual}";
+        }
         if (heat.Latest is not { SumF: { } sum } latest)
         {
-            var usual = heat.Days.FirstOrDefault(day => day.P50 >= heat.NeededF) is { } reached
-                ? $" Half of the {heat.PastYears.Count} past years have as much by {DayWords.Of(reached.Date, today)}."
-                : "";
             return $"The sum begins on {DayWords.Of(heat.Days[0].Date, today)}; {needed}.{usual}";
         }
-        var median = latest.P50 is { } half ? $", {past} {Whole(half)}" : "";
+        var median = latest.P50 is { } middle ? $", {past} {Whole(middle)}" : "";
         var forecast = latest.IsForecast ? ", with the forecast" : "";
         return $"By {DayWords.Of(latest.Date, today)} {Whole(sum)} °F-days{forecast}{median}; {needed}.";
     }

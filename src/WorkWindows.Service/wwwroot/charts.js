@@ -5,6 +5,7 @@
   const day = 86400;
   const height = 240;
   const lineHeight = 13;
+  const besides = 52;
   const zoomedIn = "Zoomed in: double-click to see all again.";
   const style = name => getComputedStyle(document.documentElement).getPropertyValue(name).trim();
   const months = 28 * day;
@@ -21,20 +22,26 @@
     u.ctx.stroke();
   }
 
-  // On a ground of its own, so that it can be read over lines.
-  function written(u, text, right, foot) {
-    const wide = u.ctx.measureText(text).width;
-    u.ctx.fillStyle = style("--paper");
-    u.ctx.fillRect(right - wide - 2, foot - (lineHeight - 2) * devicePixelRatio, wide + 4, lineHeight * devicePixelRatio);
+  // In the plot on a ground of its own, so that it can be read over lines.
+  function written(u, text, isBeside, foot) {
+    const right = u.bbox.left + u.bbox.width;
+    if (!isBeside) {
+      const wide = u.ctx.measureText(text).width;
+      u.ctx.fillStyle = style("--paper");
+      u.ctx.fillRect(
+        right - wide - 6 * devicePixelRatio, foot - (lineHeight - 2) * devicePixelRatio, wide + 4, lineHeight * devicePixelRatio);
+    }
     u.ctx.fillStyle = style("--muted");
-    u.ctx.fillText(text, right, foot);
+    u.ctx.textAlign = isBeside ? "left" : "right";
+    u.ctx.fillText(text, right + (isBeside ? 4 : -4) * devicePixelRatio, foot);
   }
 
-  // Lines across with their labels; a label that would lie on another is left out.
-  function across(u, limits) {
+  // Lines across with their labels; a label that would lie on another is left out. The newest days of a chart lie at its
+  // right, so that labels stand beside it there; a strip ends with days to come, and its days must lie under the others.
+  function across(u, limits, isStrip) {
     const { left, top, width, height: tall } = u.bbox;
     u.ctx.font = `${12 * devicePixelRatio}px system-ui, sans-serif`;
-    u.ctx.textAlign = "right";
+    const room = lineHeight * devicePixelRatio;
     let above = Infinity;
     limits.forEach(limit => {
       const y = u.valToPos(limit.value, "y", true);
@@ -42,10 +49,10 @@
         return;
       }
       line(u, left, y, left + width, y, style("--muted"));
-      // Under the line where there is no room over it.
-      const foot = y - top < lineHeight * devicePixelRatio ? y + lineHeight * devicePixelRatio : y - 4 * devicePixelRatio;
-      if (above - foot >= lineHeight * devicePixelRatio) {
-        written(u, limit.label, left + width - 4 * devicePixelRatio, foot);
+      // In a strip over the line, or under it where there is no room over it.
+      const foot = !isStrip ? y + 4 * devicePixelRatio : y - top < room ? y + room : y - 4 * devicePixelRatio;
+      if (above - foot >= room) {
+        written(u, limit.label, !isStrip, foot);
         above = foot;
       }
     });
@@ -54,10 +61,10 @@
   function marks(u, data) {
     const { left, top, width, height: tall } = u.bbox;
     u.ctx.save();
+    across(u, data.limits, data.isStrip);
     u.ctx.beginPath();
     u.ctx.rect(left, top, width, tall);
     u.ctx.clip();
-    across(u, data.limits);
     data.marks.forEach(mark => {
       const x = u.valToPos((mark.day + 0.5) * day, "x", true);
       line(u, x, top, x, top + tall, style(mark.color));
@@ -104,7 +111,7 @@
         width: place.clientWidth,
         height,
         tzDate: time => uPlot.tzDate(new Date(time * 1000), "Etc/UTC"),
-        padding: [8, data.isStrip ? 0 : 20, 0, 0],
+        padding: [8, data.isStrip ? 0 : data.limits.length > 0 ? besides : 20, data.isStrip ? 8 : 0, 0],
         cursor: { drag: { x: !data.isStrip, y: false }, points: { show: false } },
         legend: { show: false },
         scales: { x: data.isStrip ? fixed : {} },

@@ -47,6 +47,7 @@ public sealed class FanChartTests
         fan.PastYears.Count.ShouldBe(26);
         fan.ColdestToCome(Today)!.Date.ShouldBe(new(2026, 2, 3));
         RecordWords.ColdestToCome(fan, Today).ShouldBe("Coldest in the forecast: 14 °F on Tue 3 Feb.");
+        RecordWords.OfToday(fan, Today).ShouldBe("Today 14 to 32 °F by the forecast.");
         RecordWords.TooFew(fan).ShouldBeNull();
     }
 
@@ -67,6 +68,7 @@ public sealed class FanChartTests
         fan.Days[14].Date.ShouldBe(Today);
         fan.Days[14].Min.ShouldNotBeNull();
         RecordWords.ColdestToCome(fan, Today).ShouldBeNull();
+        RecordWords.OfToday(fan, Today).ShouldBe("Today's temperatures are not known.");
     }
 
     [Fact]

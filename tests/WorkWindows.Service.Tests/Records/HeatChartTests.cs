@@ -51,6 +51,14 @@ public sealed class HeatChartTests
         RecordWords.Of(HeatChart.Of(Past(15), Model, 2026)!, new(2026, 2, 3)).ShouldBe(
             "The sum begins on Sun 22 Mar; leaf-out needs 209 °F-days. Half of the 15 past years have as much by Sun 5 Apr.");
 
+    // 116 °C-days, at 6 °C-days a day on the twentieth.
+    [Theory]
+    [InlineData(20, "The 209 °F-days that leaf-out needs were there on Fri 10 Apr.")]
+    [InlineData(19, "The 209 °F-days that leaf-out needs come, by the forecast, on Fri 10 Apr.")]
+    public void Of_SaysWhenLeafOutHadItsHeat_OnceItHas(int observed, string words) =>
+        RecordWords.Of(HeatChart.Of([.. Past(15), Season(2026, 6, Days, observed)], Model, 2026)!, new(2026, 11, 25))
+            .ShouldBe($"{words} Half of the 15 past years have as much by Sun 5 Apr.");
+
     [Fact]
     public void Of_IsNone_WithoutThisYearAndEnoughOthers() => HeatChart.Of(Past(14), Model, 2026).ShouldBeNull();
 
