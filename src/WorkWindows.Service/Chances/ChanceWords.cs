@@ -52,7 +52,7 @@ public static class ChanceWords
         if (opens is not { P10: { } early, P50: { } half, P90: { } late })
             return $"It opens in none of them by {Day(last, today)}.";
         if (opens.Happens == opens.Known && late == today)
-            return "It may be worked today.";
+            return "In all of them it may be worked today.";
         var span = early == late
             ? $"on {Day(early, today)}"
             : $"between {Day(early, today)} and {Day(late, today)} in eight years of ten, in half of them by {Day(half, today)}";
@@ -97,14 +97,19 @@ public static class ChanceWords
             : $"{until} {DayWords.Count(days, "workable day is", "workable days are")} left, in the mean of the years.";
     }
 
-    /// <summary>The best of the days that some years make workable and some do not; null when there is none.</summary>
+    /// <summary>
+    /// The best of the days that some years make workable and some do not: until it closes, or after that where all of
+    /// those agree. Null when there is none.
+    /// </summary>
     private static string? Likeliest(SeasonChances chances)
     {
         var today = chances.Days.First;
+        var closed = chances.Closes.P90 ?? chances.Days.Last;
         var divided = Enumerable.Range(0, chances.Each.Count).Where(day => chances.Each[day].Share is > 0 and < 1).ToList();
         if (divided.Count == 0)
             return null;
-        var best = divided.MaxBy(day => chances.Each[day].Share);
+        var soon = divided.FindAll(day => chances.Days[day] <= closed);
+        var best = (soon.Count > 0 ? soon : divided).MaxBy(day => chances.Each[day].Share);
         return $"Of the days on which the years differ, {Day(chances.Days[best], today)} is the likeliest: "
             + $"about {Percent(chances.Each[best].Share!.Value)} %.";
     }

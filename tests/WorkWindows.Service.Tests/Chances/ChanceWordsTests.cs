@@ -15,7 +15,7 @@ public sealed class ChanceWordsTests
             "open today, closes in every year",
             Of(Days(300, 15), All(0), [.. Enumerable.Range(30, 30)], 24.4, Enumerable.Range(50, 30)),
             [
-                "It may be worked today.",
+                "In all of them it may be worked today.",
                 "It closes, for two weeks or more, after a day between Mon 6 Apr and Fri 1 May in eight years of ten, in half of them after Sat 18 Apr.",
                 "Until it closes 24 workable days are left, in the mean of the years.",
                 "Of the days on which the years differ, today is the likeliest: about 50 %.",
@@ -26,17 +26,27 @@ public sealed class ChanceWordsTests
             "open today and for the last time",
             Of([30, .. Days(14, 0), 20, .. Days(284, 15)], All(0), All(0), 1),
             [
-                "It may be worked today.",
+                "In all of them it may be worked today.",
                 "It closes, for two weeks or more, after today.",
                 "Until it closes 1 workable day is left, in the mean of the years.",
                 "Of the days on which the years differ, Fri 20 Mar is the likeliest: about 65 %.",
             ]
         },
         {
+            "closes in spring, and autumn is likelier still",
+            Of([.. Days(20, 15), 20, .. Days(19, 15), .. Days(140, 0), .. Days(120, 28)], All(0), All(39), 20),
+            [
+                "In all of them it may be worked today.",
+                "It closes, for two weeks or more, after Mon 13 Apr.",
+                "Until it closes 20 workable days are left, in the mean of the years.",
+                "Of the days on which the years differ, Wed 25 Mar is the likeliest: about 65 %.",
+            ]
+        },
+        {
             "open today, closes in no year",
             Of(Days(300, 30), All(0), [], 300),
             [
-                "It may be worked today.",
+                "In all of them it may be worked today.",
                 "It stays open beyond Tue 29 Dec in every year, but for breaks of less than two weeks.",
                 "By Tue 29 Dec 300 workable days are left, in the mean of the years.",
             ]
@@ -65,7 +75,7 @@ public sealed class ChanceWordsTests
             "a few years do not know",
             Of(Days(300, 15), [.. Enumerable.Repeat(0, 29)], [.. Enumerable.Repeat(40, 27)], 20, null, 1, 3),
             [
-                "It may be worked today.",
+                "In all of them it may be worked today.",
                 "It closes, for two weeks or more, after Tue 14 Apr.",
                 "Until it closes 20 workable days are left, in the mean of the years.",
                 "Of the days on which the years differ, today is the likeliest: about 50 %.",
@@ -81,7 +91,7 @@ public sealed class ChanceWordsTests
             "known for a week, and not knowing is no closing",
             Of([.. Days(7, 30), .. Days(293, null)], All(0), [], null, closingUnknown: 30),
             [
-                "It may be worked today.",
+                "In all of them it may be worked today.",
                 "On 293 of 300 days, first on Thu 12 Mar, no chance is told: too many of the years do not know gusts.",
             ]
         },
