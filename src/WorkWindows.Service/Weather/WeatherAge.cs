@@ -1,5 +1,5 @@
 using NodaTime;
-using NodaTime.Text;
+using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Weather;
 
@@ -8,14 +8,12 @@ namespace WorkWindows.Service.Weather;
 /// <param name="ForecastIssued">When the newest forecast was made; null without one.</param>
 public sealed record WeatherAge(LocalDate? LastReading, Instant? ForecastIssued)
 {
-    private static readonly LocalDatePattern Day = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM uuuu");
-
-    /// <summary>As in 'last reading Fri 28 Feb 2025, yesterday; forecast issued 5 hours ago'.</summary>
+    /// <summary>As in 'last reading Fri 28 Feb, yesterday; forecast issued 5 hours ago'.</summary>
     /// <param name="now">The time of looking.</param>
     /// <param name="today">The day it is there.</param>
     public string Words(Instant now, LocalDate today) => $"{ReadingWords(today)}; {Forecast(now)}";
 
-    /// <summary>As in 'last reading Fri 28 Feb 2025, yesterday', where no forecast is taken from the station.</summary>
+    /// <summary>As in 'last reading Fri 28 Feb, yesterday', where no forecast is taken from the station.</summary>
     /// <param name="today">The day it is there.</param>
     public string ReadingWords(LocalDate today)
     {
@@ -27,7 +25,7 @@ public sealed record WeatherAge(LocalDate? LastReading, Instant? ForecastIssued)
             1 => "yesterday",
             var days => $"{days} days ago",
         };
-        return $"last reading {Day.Format(last)}, {ago}";
+        return $"last reading {DayWords.Of(last, today)}, {ago}";
     }
 
     private string Forecast(Instant now)
@@ -37,7 +35,7 @@ public sealed record WeatherAge(LocalDate? LastReading, Instant? ForecastIssued)
         var age = now - issued;
         var ago = age.TotalHours switch
         {
-            < 1 => "less than an hour ago",
+            < 1 => "within the hour",
             < 2 => "1 hour ago",
             < 72 => $"{(int)age.TotalHours} hours ago",
             _ => $"{age.Days} days ago",

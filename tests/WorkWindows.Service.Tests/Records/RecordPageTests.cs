@@ -56,5 +56,7 @@ public sealed class RecordPageTests(ServiceFixture service) : IClassFixture<Serv
 
         page.ShouldContain("No weather station is assigned to Slope");
         page.ShouldContain("No work is planned here");
+        await Land.TaskAsync(machine, parcel, "hinge-cut");
+        (await machine.GetStringAsync("/week")).ShouldContain("No weather station is assigned");
     }
 }
