@@ -101,6 +101,18 @@ public class AcisFeedTests
     }
 
     [Theory]
+    [InlineData("38", 1)]
+    [InlineData("37", 2)]   // the same again says nothing else
+    public async Task Fetch_UsesNeitherOfTwoValuesThatDiffer(string again, int expected)
+    {
+        var observed = await ObserveAsync(
+            Reply("[\"2000-01-01\",\"37\",\"26\",\"M\",\"M\"]", $"[\"2000-01-01\",\"{again}\",\"M\",\"M\",\"M\"]"));
+
+        Assert.Equal(expected, observed.Readings.Length);
+        Assert.Equal("data[1] maxt", Assert.Single(observed.Faults.Faults).Field);
+    }
+
+    [Theory]
     [InlineData("{\"error\": \"no data available\"}", "The service answered with an error: no data available")]
     [InlineData("{\"meta\": {}}", "The reply has no 'data', so it is not a station's record.")]
     [InlineData("{\"meta\": {\"sids\": [\"USW00014922 6\"]}, \"data\": []}", "The reply is not of station USW00014939.")]

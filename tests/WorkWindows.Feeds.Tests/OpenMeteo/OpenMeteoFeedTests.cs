@@ -98,7 +98,7 @@ public class OpenMeteoFeedTests
         var observed = Assert.IsType<DailyFeedReply.Observed>(await FetchAsync(feeds, OpenMeteoArchiveFeed.FeedKey));
 
         Assert.Equal((field, value), (observed.Faults.Faults[0].Field, observed.Faults.Faults[0].Value));
-        Assert.Contains(observed.Readings, reading => reading.Element == MinTemperatureC);
+        Assert.Contains(observed.Readings, reading => reading.Element == MinHumidityPercent);
     }
 
     // The clock of the test stands at 12 April 2026; a server that is ahead is not believed.
