@@ -117,7 +117,7 @@ public class EnsembleTests
     [Fact]
     public void Of_IsNone_WithFewerThanFifteenYears()
     {
-        var observed = DailySeries.Of(StationRecords.Readings("USC00118740")
+        var observed = DailySeries.Of(ReferenceStations.WithRain("USC00118740")
             .Where(reading => reading.Date >= new LocalDate(2000, 2, 1) && reading.Date <= LastObserved), true);
 
         var ensemble = Ensemble.Of(new(observed), Signals(observed, null), null, Point.LatitudeDeg);
@@ -128,7 +128,7 @@ public class EnsembleTests
     [Fact]
     public void Of_StillTellsWhatPastYearsBrought_WhenTheRecordHasEndedLongAgo()
     {
-        var observed = StationRecords.Urbana;
+        var observed = ReferenceStations.Urbana;
         var span = DaySpan.Between(new(2026, 2, 1), new(2026, 12, 31));
 
         var ensemble = Ensemble.Of(new(observed), Signals(observed, null, span), null, Point.LatitudeDeg);
@@ -164,7 +164,7 @@ public class EnsembleTests
     }
 
     private static DailySeries Until(LocalDate last) => DailySeries.Of(
-        StationRecords.Readings("USC00118740").Where(reading => reading.Date <= last), readsUsUnits: true);
+        ReferenceStations.WithRain("USC00118740").Where(reading => reading.Date <= last), readsUsUnits: true);
 
     private static SignalSet Signals(DailySeries observed, Forecast? forecast, DaySpan? span = null) =>
         SignalSetBuilder.Build(Point, span ?? Span, observed, forecast, Zone, WorkShift.Default, AlertReport.None);

@@ -1,5 +1,5 @@
-using System.Collections.Immutable;
 using NodaTime;
+using System.Collections.Immutable;
 using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Days;
@@ -8,6 +8,7 @@ using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 using WorkWindows.Engine.Tests.Evaluation;
+using WorkWindows.Engine.Tests.Weather;
 using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Engine.Tests.Chances;
@@ -115,7 +116,7 @@ public class TaskChancesTests
         Assert.Null(chances[days.First].Share);
     }
 
-    private static IEnumerable<DailyReading> Readings() => StationRecords.Readings("USC00118740");
+    private static List<DailyReading> Readings() => ReferenceStations.WithRain("USC00118740");
 
     private static IEnumerable<DailyReading> Following(DailySeries observed, int year, PastWeather past)
     {

@@ -8,7 +8,10 @@ using WorkWindows.Tests;
 
 namespace WorkWindows.Engine.Tests.Weather;
 
-/// <summary>Daily minima and maxima of the reference stations, as their files have them.</summary>
+/// <summary>
+/// Daily minima and maxima of the reference stations, as their files have them: NOAA GHCN-Daily (Menne et al. 2012,
+/// doi:10.7289/V5D21VHZ), public domain.
+/// </summary>
 internal static class ReferenceStations
 {
     private static readonly LocalDatePattern Compact = LocalDatePattern.CreateWithInvariantCulture("uuuuMMdd");
@@ -40,6 +43,13 @@ internal static class ReferenceStations
 
     public static List<DailyReading> OfCooperative(string id) =>
         Readings($"tsv/{id}.txt", '\t', header: false, "0", Compact, "2", "1", text => Number(text) / 10);
+
+    /// <summary>Rain as well, mm.</summary>
+    public static List<DailyReading> WithRain(string cooperativeId) => Readings(
+        $"tsv/{cooperativeId}.txt", '\t', header: false, "0", Compact, "2", "1", text => Number(text) / 10, rain: "3");
+
+    /// <summary>Minimum, maximum and rain of Urbana IL, 1985 to 2014, unchecked.</summary>
+    public static DailySeries Urbana { get; } = DailySeries.Of(WithRain("USC00118740"), readsUsUnits: true);
 
     public static List<DailyReading> Of(WeatherStation station) => station.Id switch
     {
@@ -73,7 +83,7 @@ internal static class ReferenceStations
 
     private static List<DailyReading> Readings(
         string file, char separator, bool header, string date, LocalDatePattern pattern, string min, string max,
-        Func<string, double> degC, bool nameHasComma = false)
+        Func<string, double> value, bool nameHasComma = false, string? rain = null)
     {
         var rows = File.ReadLines(ProjectFiles.Reference($"stations/{file}"))
             .Select(line => (nameHasComma ? line.Replace(", ", " ", StringComparison.Ordinal) : line).Split(separator)
@@ -86,6 +96,8 @@ internal static class ReferenceStations
             var day = pattern.Parse(row[dateAt].Split(' ')[0]).Value;
             Add(day, DailyElement.MinTemperatureC, row[minAt]);
             Add(day, DailyElement.MaxTemperatureC, row[maxAt]);
+            if (rain is not null)
+                Add(day, DailyElement.PrecipitationMm, row[Column(rain)]);
         }
         return readings;
 
@@ -95,7 +107,7 @@ internal static class ReferenceStations
         void Add(LocalDate day, DailyElement element, string text)
         {
             if (text is not ("" or "NA" or "-9999"))
-                readings.Add(new(day, element, degC(text), null));
+                readings.Add(new(day, element, value(text), null));
         }
     }
 

@@ -1,9 +1,10 @@
 using NodaTime;
-using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Chances.Verification;
+using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Tests.Evaluation;
+using WorkWindows.Engine.Tests.Weather;
 using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Engine.Tests.Chances.Verification;
@@ -16,7 +17,7 @@ public class BacktestTests
     private static readonly BacktestPlan LateWinter = new([new(2, 1), new(2, 21), new(3, 11), new(4, 1)], LeadDays, Years: 30);
 
     private static readonly BacktestResult Urbana = Backtest.Of(
-        new(new("Urbana", 40.08, -88.24), DateTimeZoneProviders.Tzdb["America/Chicago"], StationRecords.Urbana,
+        new(new("Urbana", 40.08, -88.24), DateTimeZoneProviders.Tzdb["America/Chicago"], ReferenceStations.Urbana,
             [Given.Task("hinge-cut", "IL", [SpeciesGroup.RedOak])]),
         ShippedPacks.Read(), LateWinter);
 

@@ -77,6 +77,24 @@ public class DeerOpenerTests
     public void State_IsClosedOnTheOpener_InComingYears(string state, int days, params string[] first) =>
         Assert.All(first, date => AssertClosed(state, date, days));
 
+    /// <summary>520 ILCS 5/2.25 (S): firearm seasons take at most fourteen days, all between 1 November and 31 December.</summary>
+    [Fact]
+    public void FirearmSeasons_OfIllinois_KeepWithinTheLaw_InEveryYear()
+    {
+        string[] seasons = ["il.blaze-orange", "il.blaze-orange.other-seasons"];
+        foreach (var year in Enumerable.Range(2016, 28))    // until the calendar repeats
+        {
+            var days = DaySpan.Between(new(year, 7, 1), new(year + 1, 6, 30));
+            var evaluation = Shipped.Over(days, Given.Task("tie-down", "IL"));
+            var rules = evaluation.Rules.Where(rule => seasons.Contains(rule.Rule.Id)).ToList();
+            LocalDate[] hunted = [.. Enumerable.Range(0, days.Count)
+                .Where(day => rules.Exists(rule => rule.Days[day] == Truth.Holds)).Select(day => days[day])];
+
+            Assert.InRange(hunted.Length, 1, 14);
+            Assert.True(hunted[0] >= new LocalDate(year, 11, 1) && hunted[^1] <= new LocalDate(year, 12, 31), $"{year}");
+        }
+    }
+
     [Fact]
     public void State_IsOpenOnTheOpener_WhereNobodyAsksForQuiet() =>
         Assert.Equal(DayState.Open, Shipped.StateOn(new(2025, 11, 15), Given.Task("tie-down", "MI")));
