@@ -5,6 +5,9 @@ using WorkWindows.Engine.Chances.Verification;
 
 namespace WorkWindows.Service.Commands;
 
+/// <summary>What a look back found at a station; its id is null where the files were put together to one.</summary>
+internal sealed record StationBacktest(string? Station, BacktestResult Found);
+
 /// <summary>What a look back found, as tables with a plot in characters, or as plain data for JSON.</summary>
 internal static class BacktestOutput
 {
@@ -13,7 +16,23 @@ internal static class BacktestOutput
 
     private static readonly int[] ShownLeads = [1, 2, 3, 5, 7, 10, 14, 21, 30, 45, 60, 90, 180, 366];
 
-    public static void Write(TextWriter output, BacktestResult found)
+    /// <param name="output">Where to.</param>
+    /// <param name="pooled">What was found in all.</param>
+    /// <param name="stations">What was found at each station, to be printed first; none to print the whole alone.</param>
+    public static void Write(TextWriter output, BacktestResult pooled, IReadOnlyCollection<StationBacktest> stations)
+    {
+        foreach (var (station, found) in stations)
+        {
+            output.WriteLine($"{station}:");
+            Write(output, found);
+            output.WriteLine();
+        }
+        if (stations.Count > 0)
+            output.WriteLine($"{stations.Count} stations together:");
+        Write(output, pooled);
+    }
+
+    private static void Write(TextWriter output, BacktestResult found)
     {
         Printing.Write(output, Leads(found));
         Printing.Write(output, Reliability(found));
@@ -26,7 +45,17 @@ internal static class BacktestOutput
         }
     }
 
-    public static object Plain(BacktestResult found) => new
+    /// <inheritdoc cref="Write(TextWriter, BacktestResult, IReadOnlyCollection{StationBacktest})" path="/param"/>
+    public static object Plain(BacktestResult pooled, IReadOnlyCollection<StationBacktest> stations) =>
+        stations.Count == 0
+            ? Plain(pooled)
+            : new
+            {
+                Stations = stations.Select(one => new { one.Station, Found = Plain(one.Found) }),
+                Together = Plain(pooled),
+            };
+
+    private static object Plain(BacktestResult found) => new
     {
         ByLead = found.ByLead.Select((score, index) => new
         {
@@ -76,7 +105,8 @@ internal static class BacktestOutput
         var held = found.LeafOut.Count(spring => spring.P10 <= spring.Came && spring.Came <= spring.P90);
         var missed = found.LeafOut.Average(spring => Math.Abs(Period.DaysBetween(spring.P50, spring.Came)));
         return string.Create(CultureInfo.InvariantCulture,
-            $"Leaf-out, told {found.LeafOut.Length} times: between P10 and P90 in {(double)held / found.LeafOut.Length:0 %}, {missed:0.0} days from P50 in the mean.");
+            $"Leaf-out, told {found.LeafOut.Length} times: between P10 and P90 in "
+            + $"{(double)held / found.LeafOut.Length:0 %}, {missed:0.0} days from P50 in the mean.");
     }
 
     private static string Number(double value) => value.ToString("0.0000", CultureInfo.InvariantCulture);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Engine.Weather.Quality;
@@ -39,7 +40,7 @@ internal sealed record EvaluationFiles(
         }, found)).ToArray();
 
         faults = found.Count == 0 ? null : found;
-        input = found.Count == 0 ? new(parcels, tasks, Merge(stations!)) : null;
+        input = found.Count == 0 ? Input(parcels, tasks, [.. stations.Select(station => Checked(station!))]) : null;
         return input is not null;
     }
 
@@ -67,17 +68,20 @@ internal sealed record EvaluationFiles(
         return default;
     }
 
+    private static StationWeather Checked(StationRecord station) => new(
+        station.StationId,
+        QualityControl.Check(station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId)).Usable);
+
     /// <summary>The first station gives everything it has; a later one gives what those before it do not report.</summary>
-    private static DailySeries Merge(Feeds.Stations.StationRecord[] stations)
+    private static EvaluationInput Input(
+        ImmutableArray<ParcelRow> parcels, ImmutableArray<TaskRow> tasks, ImmutableArray<StationWeather> stations)
     {
         var merged = DailySeries.Empty;
         foreach (var station in stations)
         {
-            var series = QualityControl.Check(
-                station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId)).Usable;
             DailyElement[] lacking = [.. Enum.GetValues<DailyElement>().Where(element => merged[element] is null)];
-            merged = merged.WithElements(series, lacking);
+            merged = merged.WithElements(station.Series, lacking);
         }
-        return merged;
+        return new(parcels, tasks, merged) { Stations = stations };
     }
 }

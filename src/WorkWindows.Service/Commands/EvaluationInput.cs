@@ -12,10 +12,16 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Commands;
 
+/// <summary>What of a station's record may be used.</summary>
+internal sealed record StationWeather(string StationId, DailySeries Series);
+
 /// <summary>Parcels and tasks under the weather of one place.</summary>
 internal sealed record EvaluationInput(
     ImmutableArray<ParcelRow> Parcels, ImmutableArray<TaskRow> Tasks, DailySeries Weather)
 {
+    /// <summary>The stations that the weather was put together from, in the order of their files.</summary>
+    public ImmutableArray<StationWeather> Stations { get; init; } = [];
+
     /// <summary>The name of the organization that plans the tasks; null when nobody said.</summary>
     public string? Organization { get; init; }
 

@@ -1,4 +1,6 @@
 using System.Text.Json;
+using WorkWindows.Engine.Chances.Verification;
+using WorkWindows.Service.Commands;
 
 namespace WorkWindows.Service.Tests.Commands;
 
@@ -44,6 +46,45 @@ public sealed class BacktestCommandTests : IDisposable
     }
 
     [Fact]
+    public async Task Backtest_LooksAtEachStation_AndAtAllOfThemTogether()
+    {
+        var (exit, output, _) = await Executable.RunAsync(
+        [
+            .. Arguments(SeventeenYears(), leadDays: "1"), "--weather", SeventeenYears("USC00210001"), "--each-station",
+            "--output", "json",
+        ]);
+
+        using var found = JsonDocument.Parse(output);
+        var stations = found.RootElement.GetProperty("stations").EnumerateArray().ToList();
+        Assert.Equal(0, exit);
+        Assert.Equal(["USW00014922", "USC00210001"], stations.Select(one => one.GetProperty("station").GetString()));
+        Assert.Equal(
+            stations.Sum(one => Days(one.GetProperty("found"))), Days(found.RootElement.GetProperty("together")));
+
+        static int Days(JsonElement found) => found.GetProperty("byLead")[0].GetProperty("days").GetInt32();
+    }
+
+    [Fact]
+    public void Write_NamesEachStation_AboveWhatWasFoundThere()
+    {
+        var text = new StringWriter();
+
+        BacktestOutput.Write(
+            text, BacktestResult.None, [new("USC00210001", BacktestResult.None), new("USC00210002", BacktestResult.None)]);
+
+        Assert.Matches("(?s)^USC00210001:.*Brier.*USC00210002:.*Brier.*2 stations together:.*Brier", text.ToString());
+    }
+
+    [Fact]
+    public async Task Backtest_NamesTheStationWhoseRecordIsTooShort()
+    {
+        var (exit, _, error) = await Executable.RunAsync([.. Arguments(StateCollege), "--each-station"]);
+
+        Assert.Equal(2, exit);
+        Assert.EndsWith("temperatures, which USC00368449 is not\n", error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Backtest_RefusesARecordThatIsTooShort() => Assert.Equal(
         (2, "", "--weather: a record of at least sixteen years of minimum and maximum temperatures\n"),
         await Executable.RunAsync(Arguments(StateCollege)));
@@ -54,11 +95,12 @@ public sealed class BacktestCommandTests : IDisposable
     public async Task Backtest_RefusesWhatItCannotDo(string option, string value, string fault) => Assert.Equal(
         (2, "", fault), await Executable.RunAsync([.. Arguments(StateCollege, leadDays: null), option, value]));
 
-    private string SeventeenYears()
+    private string SeventeenYears(string station = "USW00014922")
     {
-        var file = Path.Combine(folder.FullName, "station.dly");
-        File.WriteAllLines(file, File.ReadLines(Minneapolis).Where(line =>
-            string.CompareOrdinal(line[11..15], "1998") >= 0 && line[17..21] is ("TMIN" or "TMAX")));
+        var file = Path.Combine(folder.FullName, $"{station}.dly");
+        File.WriteAllLines(file, File.ReadLines(Minneapolis)
+            .Where(line => string.CompareOrdinal(line[11..15], "1998") >= 0 && line[17..21] is ("TMIN" or "TMAX"))
+            .Select(line => station + line[station.Length..]));
         return file;
     }
 
