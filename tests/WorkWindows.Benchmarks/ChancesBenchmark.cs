@@ -50,7 +50,9 @@ public class ChancesBenchmark
         tasks = [.. Enumerable.Range(0, Tasks).Select(task => GeneratedTask.Of(task, Points, random))];
     }
 
-    /// <summary>The chances of every task, from signals that are there; the rules are compiled anew for each point.</summary>
+    /// <summary>
+    /// The chances of every task, from signals that are there; the rules are compiled anew for each point.
+    /// </summary>
     [Benchmark]
     public double Evaluate()
     {

@@ -1,6 +1,8 @@
 namespace WorkWindows.Benchmarks;
 
-/// <summary>Ways in which the readings could lie, each as the statements that lead there from the service's own.</summary>
+/// <summary>
+/// Ways in which the readings could lie, each as the statements that lead there from the service's own.
+/// </summary>
 internal static class ReadingsLayout
 {
     private const string NewColumns = """

@@ -88,7 +88,8 @@ public class SeasonEvaluationBenchmark
             Of(SignalKind.WinterStormAlert, _ => random.Next(40) == 0 ? 1 : 0),
             Of(SignalKind.ThunderstormAlert, _ => random.Next(40) == 0 ? 1 : 0),
         };
-        var leafOut = new SeasonEvent(SeasonEventKind.LeafOut, new LocalDate(2024, 4, 15).PlusDays(random.Next(30)), Basis.Observed);
+        var leafOut = new SeasonEvent(
+            SeasonEventKind.LeafOut, new LocalDate(2024, 4, 15).PlusDays(random.Next(30)), Basis.Observed);
         return SignalSet.Of(name, span, signals, [leafOut]);
 
         double Noise(double width) => (random.NextDouble() - 0.5) * 2 * width;
@@ -96,8 +97,10 @@ public class SeasonEvaluationBenchmark
         Signal Of(SignalKind kind, Func<int, double> value)
         {
             // One value in fifty is missing, as in a real record.
-            double[] values = [.. Enumerable.Range(0, span.Count).Select(day => random.Next(50) == 0 ? double.NaN : value(day))];
-            return new(kind, span, [.. values], [.. values.Select(v => double.IsNaN(v) ? Basis.Missing : Basis.Observed)]);
+            double[] values = [.. Enumerable.Range(0, span.Count).Select(
+                day => random.Next(50) == 0 ? double.NaN : value(day))];
+            return new(
+                kind, span, [.. values], [.. values.Select(v => double.IsNaN(v) ? Basis.Missing : Basis.Observed)]);
         }
     }
 }

@@ -116,7 +116,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
         await Expect(visit.Page.GetByText("Sunrise 7:4")).ToBeVisibleAsync();
         await Expect(breeze).ToContainTextAsync("Lets go on Mon 9 Feb 2026.");
         await Expect(visit.Page.GetByText("it was decided otherwise. 8 Feb 2026: was open, now closed.")).ToBeVisibleAsync();
-        await Expect(visit.Page.GetByText("sustained wind on 8 Feb 2026: was 4.5 mph (forecast), now 21 mph (forecast)"))
+        await Expect(
+            visit.Page.GetByText("sustained wind on 8 Feb 2026: was 4.5 mph (forecast), now 21 mph (forecast)"))
             .ToBeVisibleAsync();
 
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "← Sat 7 Feb" }).ClickAsync();

@@ -43,7 +43,8 @@ public sealed class LandownerTests(SiteFixture site)
         await using var visit = await site.OpenAsync(Screen.Phone, Scenario.Landowner);
 
         await visit.Page.GotoAsync($"/parcels/{site.Scenario.Ridge}/weather");
-        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync("Weather of Beech Ridge");
+        await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToHaveTextAsync(
+            "Weather of Beech Ridge");
         await Expect(visit.Page.GetByText("Readings that are not used")).ToHaveCountAsync(0);
         var answer = await visit.Page.GotoAsync($"/parcels/{site.Scenario.Swale}/weather");
 

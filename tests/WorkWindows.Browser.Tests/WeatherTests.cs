@@ -68,7 +68,8 @@ public sealed partial class WeatherTests(SiteFixture site)
         await visit.Page.Mouse.DownAsync();
         await visit.Page.Mouse.MoveAsync(chart.X + 400, chart.Y + 60, new() { Steps = 5 });
         await visit.Page.Mouse.UpAsync();
-        await Expect(visit.Page.Locator("#measured-readout")).ToContainTextAsync("Zoomed in: double-click to see all again.");
+        await Expect(visit.Page.Locator("#measured-readout")).ToContainTextAsync(
+            "Zoomed in: double-click to see all again.");
         await visit.Page.Mouse.DblClickAsync(chart.X + 200, chart.Y + 60);
         await Expect(visit.Page.Locator("#measured-readout")).Not.ToContainTextAsync("Zoomed in");
     }

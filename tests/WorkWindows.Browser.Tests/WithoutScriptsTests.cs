@@ -15,7 +15,8 @@ public sealed class WithoutScriptsTests(SiteFixture site)
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Fri 6 Feb: closed" }).ClickAsync();
 
         await Expect(visit.Page.GetByText("Closed on Fri 6 Feb", new() { Exact = true })).ToBeVisibleAsync();
-        await Expect(visit.Page.GetByRole(AriaRole.Article).First).ToContainTextAsync("below 20 °F for 3 days in a row");
+        await Expect(visit.Page.GetByRole(AriaRole.Article).First).ToContainTextAsync(
+            "below 20 °F for 3 days in a row");
     }
 
     [Fact]

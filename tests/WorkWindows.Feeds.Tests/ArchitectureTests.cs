@@ -14,7 +14,8 @@ public class ArchitectureTests
             typeof(StationFile).Assembly.GetReferencedAssemblies(),
             reference => Assert.True(
                 reference.Name!.StartsWith("System.", StringComparison.Ordinal)
-                || allowed.Any(name => reference.Name == name || reference.Name.StartsWith($"{name}.", StringComparison.Ordinal)),
+                || allowed.Any(
+                    name => reference.Name == name || reference.Name.StartsWith($"{name}.", StringComparison.Ordinal)),
                 $"The feeds reference {reference.Name}."));
     }
 }

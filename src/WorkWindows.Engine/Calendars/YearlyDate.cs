@@ -15,7 +15,9 @@ public abstract record YearlyDate
 /// <summary>The same month and day every year; 29 February falls on the 28th of a common year.</summary>
 public sealed record FixedDate(int Month, int Day) : YearlyDate;
 
-/// <summary>The nth weekday of a month, counted from its start, or from its end where negative (-1 is the last).</summary>
+/// <summary>
+/// The nth weekday of a month, counted from its start, or from its end where negative (-1 is the last).
+/// </summary>
 public sealed record NthWeekday(int Nth, IsoDayOfWeek Weekday, int Month) : YearlyDate;
 
 /// <summary>The weekday nearest to a month and day, on either side of it.</summary>

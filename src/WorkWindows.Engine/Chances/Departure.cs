@@ -1,8 +1,8 @@
 namespace WorkWindows.Engine.Chances;
 
 /// <summary>
-/// How far a temperature of the present lies from that of a past year on the same calendar day. The past year takes over
-/// without a jump: the difference is added to it, and fades from day to day.
+/// How far a temperature of the present lies from that of a past year on the same calendar day. The past year takes
+/// over without a jump: the difference is added to it, and fades from day to day.
 /// </summary>
 /// <param name="DifferenceC">On the last day that is known, °C.</param>
 /// <param name="KeptPerDay">The share that is left on the next day, 0 to 1.</param>

@@ -64,8 +64,8 @@ public sealed record Ensemble
     /// <summary>The ensemble of one property of the place.</summary>
     /// <param name="place">The signals of the place that the ensemble continues.</param>
     /// <param name="property">
-    /// Those of the property, whose leaf-out is drawn to what was seen there: each member's moves as far. A leaf-out seen
-    /// is that of every member.
+    /// Those of the property, whose leaf-out is drawn to what was seen there: each member's moves as far. A leaf-out
+    /// seen is that of every member.
     /// </param>
     /// <param name="readings">What was read on the property.</param>
     public Ensemble On(SignalSet place, SignalSet property, IEnumerable<SiteReading> readings)

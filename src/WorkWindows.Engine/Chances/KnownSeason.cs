@@ -32,8 +32,8 @@ internal sealed class KnownSeason
     public SignalSet Signals { get; }
 
     /// <summary>
-    /// From the start of the frost year, or of the calendar year, before the signals' span to the June after it, so that
-    /// frozen ground and the events of spring can be worked out.
+    /// From the start of the frost year, or of the calendar year, before the signals' span to the June after it, so
+    /// that frozen ground and the events of spring can be worked out.
     /// </summary>
     public DaySpan Days { get; }
 

@@ -4,8 +4,8 @@ namespace WorkWindows.Engine.Chances;
 
 /// <summary>Turns counts of members into chances.</summary>
 /// <remarks>
-/// Thirty years are a small sample: of days whose true chance is 70 %, one in six would show less than 60 % or more than
-/// 80 %. So a day that divides the members is drawn towards the days around it. Source: docs/rules/chances.md.
+/// Thirty years are a small sample: of days whose true chance is 70 %, one in six would show less than 60 % or more
+/// than 80 %. So a day that divides the members is drawn towards the days around it. Source: docs/rules/chances.md.
 /// </remarks>
 internal static class Shares
 {
@@ -21,7 +21,9 @@ internal static class Shares
     /// <param name="workable">How many members make each day workable.</param>
     /// <param name="unknown">How many leave it unknown.</param>
     /// <param name="members">How many there are.</param>
-    /// <returns>A chance a day, 0 to 1; null where it cannot be told. A day on which all members agree is 0 or 1.</returns>
+    /// <returns>
+    /// A chance a day, 0 to 1; null where it cannot be told. A day on which all members agree is 0 or 1.
+    /// </returns>
     public static ImmutableArray<double?> Of(ReadOnlySpan<int> workable, ReadOnlySpan<int> unknown, int members)
     {
         var raw = new double?[workable.Length];

@@ -10,7 +10,8 @@ namespace WorkWindows.Engine.Chances;
 public sealed class TaskChances
 {
     /// <summary>
-    /// As many days without work end a working season; a shorter break is one of its pauses. Common practice, no source.
+    /// As many days without work end a working season; a shorter break is one of its pauses. Common practice, no
+    /// source.
     /// </summary>
     public const int LongestBreakDays = 13;
 
@@ -74,7 +75,9 @@ public sealed class TaskChances
         ? seasons.Where(season => season.ClosingIsKnown).Average(season => season.Sure.WorkableDays)
         : null;
 
-    /// <summary>Leaf-out of the first spring that ends in or after the days, as the weather of the members brings it.</summary>
+    /// <summary>
+    /// Leaf-out of the first spring that ends in or after the days, as the weather of the members brings it.
+    /// </summary>
     public DateSpread LeafOut
     {
         get

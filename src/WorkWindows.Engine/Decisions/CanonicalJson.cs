@@ -5,7 +5,9 @@ using NodaTime.Text;
 
 namespace WorkWindows.Engine.Decisions;
 
-/// <summary>JSON whose bytes depend on nothing but its content: fixed order, no white space, shortest numbers.</summary>
+/// <summary>
+/// JSON whose bytes depend on nothing but its content: fixed order, no white space, shortest numbers.
+/// </summary>
 internal static class CanonicalJson
 {
     public static byte[] Write(Action<Utf8JsonWriter> write)

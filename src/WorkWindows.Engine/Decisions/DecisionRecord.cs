@@ -36,7 +36,9 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
     /// <param name="content">The stored content.</param>
     /// <param name="snapshot">The stored snapshot.</param>
     /// <param name="packs">The packs that it names, found by their hash.</param>
-    /// <exception cref="InvalidOperationException">The snapshot or a pack is not the one that it was made from.</exception>
+    /// <exception cref="InvalidOperationException">
+    /// The snapshot or a pack is not the one that it was made from.
+    /// </exception>
     public static DecisionRecord Replay(
         ReadOnlyMemory<byte> content, ReadOnlyMemory<byte> snapshot, ImmutableArray<RulePack> packs)
     {
@@ -44,12 +46,16 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
         var root = document.RootElement;
         var snapshotHash = root.GetProperty("snapshot").GetString()!;
         if (CanonicalJson.Hash(snapshot.Span) != snapshotHash)
-            throw new InvalidOperationException($"The snapshot is not {snapshotHash}, which the decision was made from.");
+            throw new InvalidOperationException(
+                $"The snapshot is not {snapshotHash}, which the decision was made from.");
         var named = root.GetProperty("packs").EnumerateArray().Select(pack => pack.GetProperty("hash").GetString()!);
         var ordered = named.Select(hash => packs.FirstOrDefault(pack => pack.Hash == hash)
-            ?? throw new InvalidOperationException($"The rule pack {hash}, which the decision was made from, is missing."));
-        var evaluation = new PointRules([.. ordered], Snapshot.Read(snapshot)).Evaluate(Facts(root.GetProperty("task")));
-        var days = new DaySpan(CanonicalJson.Date(root.GetProperty("first")), root.GetProperty("states").GetString()!.Length);
+            ?? throw new InvalidOperationException(
+                $"The rule pack {hash}, which the decision was made from, is missing."));
+        var evaluation = new PointRules([.. ordered], Snapshot.Read(snapshot)).Evaluate(
+            Facts(root.GetProperty("task")));
+        var days = new DaySpan(
+            CanonicalJson.Date(root.GetProperty("first")), root.GetProperty("states").GetString()!.Length);
         return Of(evaluation, days, snapshotHash);
     }
 
@@ -136,7 +142,8 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
     private static TaskFacts Facts(JsonElement task) => new(
         task.GetProperty("id").GetString()!,
         PracticeCatalogue.Find(task.GetProperty("practice").GetString()!)
-            ?? throw new InvalidOperationException($"The practice {task.GetProperty("practice")} is not in the catalogue."),
+            ?? throw new InvalidOperationException(
+                $"The practice {task.GetProperty("practice")} is not in the catalogue."),
         task.GetProperty("state").GetString()!,
         task.GetProperty("county").GetString()!,
         task.TryGetProperty("species", out var species)

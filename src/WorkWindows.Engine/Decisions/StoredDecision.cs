@@ -17,7 +17,8 @@ internal sealed class StoredDecision
     {
         states = content.GetProperty("states").GetString()!;
         Days = new(CanonicalJson.Date(content.GetProperty("first")), states.Length);
-        RuleIds = [.. content.GetProperty("rules").EnumerateArray().Select(rule => rule.GetProperty("id").GetString()!)];
+        RuleIds = [.. content.GetProperty("rules").EnumerateArray().Select(
+            rule => rule.GetProperty("id").GetString()!)];
         rules = content.GetProperty("rules").EnumerateArray()
             .SelectMany(rule => Runs(rule, "holds", Truth.Holds).Concat(Runs(rule, "unknown", Truth.Unknown)))
             .ToLookup(run => run.Id, run => (run.Truth, run.First, run.Last));

@@ -30,7 +30,9 @@ public static class ConditionDays
         _ => throw new ArgumentException($"{condition.GetType().Name} is not a condition that can be evaluated."),
     };
 
-    /// <summary>What a condition says of one day: as <see cref="Of(Condition, SignalSet)"/>, without the other days.</summary>
+    /// <summary>
+    /// What a condition says of one day: as <see cref="Of(Condition, SignalSet)"/>, without the other days.
+    /// </summary>
     internal static Truth On(Condition condition, SignalSet signals, int day)
     {
         if (ConditionParts.RemembersWithoutBound(condition))

@@ -8,7 +8,9 @@ namespace WorkWindows.Engine.Evaluation;
 /// <summary>What one rule says of one day.</summary>
 /// <param name="Pack">The pack that the rule stands in.</param>
 /// <param name="Rule">The rule.</param>
-/// <param name="Truth">Whether its condition holds; unknown also when its scope is in doubt. Lifted, it does not.</param>
+/// <param name="Truth">
+/// Whether its condition holds; unknown also when its scope is in doubt. Lifted, it does not.
+/// </param>
 /// <param name="ScopeInDoubt">The rule asks for something that nobody has said of the parcel.</param>
 /// <param name="LetsGoOn">
 /// For a rule that holds, the first later day on which it surely says nothing; null when there is none in the span.
@@ -41,7 +43,9 @@ public sealed record Lifting(string By, string Reason, LocalDate? Last);
 /// <param name="Verdicts">Every rule that speaks of the task, in the order of the packs.</param>
 public sealed record Explanation(LocalDate Day, DayState State, ImmutableArray<RuleVerdict> Verdicts)
 {
-    /// <summary>The rules that made the state: closing ones on a closed day, those in doubt on an unknown one.</summary>
+    /// <summary>
+    /// The rules that made the state: closing ones on a closed day, those in doubt on an unknown one.
+    /// </summary>
     public IEnumerable<RuleVerdict> Deciding => State switch
     {
         DayState.Closed => Verdicts.Where(v => v is { Rule.Effect: Effect.Closes, Truth: Truth.Holds }),
@@ -77,7 +81,8 @@ public sealed record Explanation(LocalDate Day, DayState State, ImmutableArray<R
         {
             return new(exception.By, exception.Reason, exception.Last);
         }
-        var lifting = evaluation.Rules.First(other => other.Rule.Lifts == rule.Id && other.Days[day] == Truth.Holds).Rule;
+        var lifting =
+            evaluation.Rules.First(other => other.Rule.Lifts == rule.Id && other.Days[day] == Truth.Holds).Rule;
         return new(lifting.Title, lifting.Because, null);
     }
 }

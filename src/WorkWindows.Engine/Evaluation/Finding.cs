@@ -36,7 +36,9 @@ public sealed record SignalFinding(
 /// <param name="MarginDays">
 /// Inside, the days left until the last one; outside, minus the days until the first one.
 /// </param>
-/// <param name="Truth">Whether the day lies in the range; unknown when an end depends on an event that is not known.</param>
+/// <param name="Truth">
+/// Whether the day lies in the range; unknown when an end depends on an event that is not known.
+/// </param>
 /// <param name="Basis">Calendar, or how the event is known.</param>
 /// <param name="Event">The event of nature that moves an end; null for a range of the calendar alone.</param>
 public sealed record CalendarFinding(

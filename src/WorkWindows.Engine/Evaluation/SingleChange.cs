@@ -103,7 +103,9 @@ public static class SingleChanges
         var date = evaluation.Span[day];
         foreach (var kind in Enum.GetValues<SeasonEventKind>())
         {
-            var now = evaluation.Signals.Event(kind, date.Year) is { } known ? Wording.Of(known.Date) : Wording.NotKnown;
+            var now = evaluation.Signals.Event(kind, date.Year) is { } known
+                ? Wording.Of(known.Date)
+                : Wording.NotKnown;
             foreach (var moved in new[] { date, date.PlusDays(1) })
             {
                 var signals = evaluation.Signals.With([new SeasonEvent(kind, moved, Basis.SiteObservation)]);
@@ -128,7 +130,8 @@ public static class SingleChanges
     private static DayState StateWith(TaskEvaluation evaluation, Signal changed, int day) => evaluation.StateAt(
         day, evaluation.Signals.With(changed), condition => ConditionParts.Mentions(condition, changed.Kind));
 
-    private static IEnumerable<Compare> LimitsIn(Condition condition) => ConditionParts.Leaves(condition).OfType<Compare>();
+    private static IEnumerable<Compare> LimitsIn(Condition condition) =>
+        ConditionParts.Leaves(condition).OfType<Compare>();
 
     private static IEnumerable<SignalKind> AlertsIn(Condition condition) =>
         ConditionParts.Leaves(condition).OfType<InForce>().Select(alert => alert.Alert);

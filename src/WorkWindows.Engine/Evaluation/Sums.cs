@@ -40,7 +40,8 @@ internal static class Sums
         for (var day = 0; day < sums.Length; day++)
         {
             for (var back = 0; back < total.Days; back++)
-                sums[day] = sums[day].Plus(day < back ? double.NaN : signals[total.Signal]?.Values[day - back] ?? double.NaN);
+                sums[day] = sums[day].Plus(
+                    day < back ? double.NaN : signals[total.Signal]?.Values[day - back] ?? double.NaN);
         }
         return sums;
     }

@@ -86,17 +86,22 @@ public static partial class Wording
     {
         var missing = explanation.Deciding
             .Where(verdict => verdict.Truth == Truth.Unknown)
-            .SelectMany(verdict => Missing(verdict).Select(Subject).Concat(verdict.ScopeInDoubt ? [Doubted(verdict)] : []))
+            .SelectMany(
+                verdict => Missing(verdict).Select(Subject).Concat(verdict.ScopeInDoubt ? [Doubted(verdict)] : []))
             .Distinct().ToArray();
         // What is worked out from a missing reading comes with it.
         return missing.Where(what => !WorkedOutFrom.TryGetValue(what, out var reading) || !missing.Contains(reading));
     }
 
-    /// <summary>That something may have come before is only worth saying where the day's own readings are known.</summary>
+    /// <summary>
+    /// That something may have come before is only worth saying where the day's own readings are known.
+    /// </summary>
     private static IEnumerable<Finding> Missing(RuleVerdict verdict)
     {
         var missing = verdict.Findings.Where(finding => finding.Truth == Truth.Unknown).ToArray();
-        return missing.All(finding => finding is OnsetFinding) ? missing : missing.Where(finding => finding is not OnsetFinding);
+        return missing.All(finding => finding is OnsetFinding)
+            ? missing
+            : missing.Where(finding => finding is not OnsetFinding);
     }
 
     /// <summary>What nobody has said of a parcel that a rule asks for.</summary>

@@ -49,7 +49,8 @@ public static partial class Wording
         SignalFinding signal => new(
             Of(signal.Compare.Signal), Number(signal.Value, signal.Compare.Threshold.Unit),
             $"{Limit(signal.Compare)}{InARow(signal)}", MarginOf(signal), Of(signal.Basis)),
-        CalendarFinding calendar => new("date", Of(calendar.Day), Range(calendar), MarginOf(calendar), OfEvent(calendar.Basis)),
+        CalendarFinding calendar => new(
+            "date", Of(calendar.Day), Range(calendar), MarginOf(calendar), OfEvent(calendar.Basis)),
         SumFinding sum => new(
             Subject(sum), SumOf(sum), Limit(sum.Sum.Relation, sum.Sum.Threshold),
             Margin(sum.Margin, sum.Sum.Threshold.Unit), sum.MissingDays > 0 ? Of(Basis.Missing) : Of(sum.Basis)),

@@ -22,9 +22,9 @@ public static class FrozenGroundIndex
     /// <param name="meanC">Daily mean temperatures, °C, in order.</param>
     /// <param name="snowDepthCm">Snow on the ground on the same days, cm.</param>
     /// <param name="indexC">
-    /// Takes the index, °C-days. From the first day without a temperature or a needed snow depth on it is NaN for good: how
-    /// far the ground thawed or froze on that day is not known, and later weather does not tell. Start anew where the
-    /// ground has been seen, or after a summer.
+    /// Takes the index, °C-days. From the first day without a temperature or a needed snow depth on it is NaN for good:
+    /// how far the ground thawed or froze on that day is not known, and later weather does not tell. Start anew where
+    /// the ground has been seen, or after a summer.
     /// </param>
     /// <param name="startC">The index of the day before the first; 0 is thawed ground.</param>
     /// <exception cref="ArgumentException">The three differ in length, or a depth or the start is negative.</exception>

@@ -5,7 +5,9 @@ namespace WorkWindows.Engine.Land;
 /// <summary>A place on the ground, degrees north and east (WGS 84).</summary>
 public readonly record struct Place(double LatitudeDeg, double LongitudeDeg);
 
-/// <summary>A piece of country by its corners, in order, the last joined to the first. It does not cross 180°.</summary>
+/// <summary>
+/// A piece of country by its corners, in order, the last joined to the first. It does not cross 180°.
+/// </summary>
 public sealed record Area(ImmutableArray<Place> Corners)
 {
     /// <summary>Whether a place lies inside; one exactly on the border may fall either way.</summary>

@@ -7,7 +7,9 @@ using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Engine.Phenology;
 
-/// <summary>The events of spring that temperatures alone tell: first leaf and bloom of the index, and the last frost.</summary>
+/// <summary>
+/// The events of spring that temperatures alone tell: first leaf and bloom of the index, and the last frost.
+/// </summary>
 public static class SpringEvents
 {
     /// <summary>Fewer past years than this do not tell when the last frost of a year to come is.</summary>

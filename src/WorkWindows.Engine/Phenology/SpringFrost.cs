@@ -16,8 +16,8 @@ public readonly record struct SpringFrost(int Year, LocalDate? LastDay)
     /// </param>
     /// <param name="limitF">The limit, °F; at it counts.</param>
     /// <returns>
-    /// A year without an answer is left out: one whose June is not over, or in which a night from March on and after the
-    /// last frost is missing, since that may have been the last one.
+    /// A year without an answer is left out: one whose June is not over, or in which a night from March on and after
+    /// the last frost is missing, since that may have been the last one.
     /// </returns>
     public static ImmutableArray<SpringFrost> Over(DailyColumn minC, double limitF)
     {
@@ -31,7 +31,9 @@ public readonly record struct SpringFrost(int Year, LocalDate? LastDay)
         return years.ToImmutable();
     }
 
-    /// <summary>The last frost of a year's spring that has been seen, in a spring that may still go on; null without one.</summary>
+    /// <summary>
+    /// The last frost of a year's spring that has been seen, in a spring that may still go on; null without one.
+    /// </summary>
     /// <param name="minC">Daily minima, °C, as for <see cref="Over"/>.</param>
     /// <param name="limitF">The limit, °F; at it counts.</param>
     /// <param name="year">The year.</param>

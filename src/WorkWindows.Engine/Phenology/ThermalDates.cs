@@ -43,7 +43,9 @@ internal sealed class ThermalDates(DailySeries observed, DailySeries? forecast, 
             : new(SeasonEventKind.LeafOut, date, Basis.Climatology, years);
     }
 
-    /// <summary>Where the heat of a year suffices, the days filled until then and the fewest years behind one.</summary>
+    /// <summary>
+    /// Where the heat of a year suffices, the days filled until then and the fewest years behind one.
+    /// </summary>
     /// <param name="year">The year.</param>
     /// <param name="from">
     /// The year that gives the heat of days without a value, where it has one; otherwise, and when null, they have the

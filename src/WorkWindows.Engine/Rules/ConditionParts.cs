@@ -21,7 +21,8 @@ internal static class ConditionParts
     };
 
     /// <summary>The signals that a condition looks at; some may come twice.</summary>
-    public static IEnumerable<SignalKind> Signals(Condition condition) => Leaves(condition).SelectMany(leaf => leaf switch
+    public static IEnumerable<SignalKind> Signals(Condition condition) => Leaves(condition).SelectMany(
+        leaf => leaf switch
     {
         Compare compare => [compare.Signal],
         InForce alert => [alert.Alert],

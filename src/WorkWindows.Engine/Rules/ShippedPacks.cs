@@ -9,7 +9,8 @@ public static class ShippedPacks
     public static IEnumerable<string> Texts()
     {
         var assembly = typeof(ShippedPacks).Assembly;
-        foreach (var name in assembly.GetManifestResourceNames().Where(name => name.EndsWith(".yaml", StringComparison.Ordinal)))
+        foreach (var name in assembly.GetManifestResourceNames().Where(
+            name => name.EndsWith(".yaml", StringComparison.Ordinal)))
         {
             using var reader = new StreamReader(assembly.GetManifestResourceStream(name)!);
             yield return reader.ReadToEnd();

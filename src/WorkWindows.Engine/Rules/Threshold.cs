@@ -159,7 +159,9 @@ public static class RuleUnits
         return value >= lowest && value <= highest ? new(value, known) : null;
     }
 
-    /// <summary>Beyond any weather on record, so that what lies outside has another unit or a slip of the pen.</summary>
+    /// <summary>
+    /// Beyond any weather on record, so that what lies outside has another unit or a slip of the pen.
+    /// </summary>
     private static (double Lowest, double Highest) Bounds(RuleUnit unit) => unit switch
     {
         RuleUnit.DegF => (-130, 180),

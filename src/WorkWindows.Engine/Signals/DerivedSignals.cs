@@ -11,7 +11,9 @@ namespace WorkWindows.Engine.Signals;
 /// <summary>Signals that are worked out from other ones. A value without all of its inputs is missing.</summary>
 internal static class DerivedSignals
 {
-    /// <summary>No ground of the states that rules speak of is frozen on this day, so that the index may start anew.</summary>
+    /// <summary>
+    /// No ground of the states that rules speak of is frozen on this day, so that the index may start anew.
+    /// </summary>
     private static readonly FixedDate FrostYear = new(7, 1);
 
     /// <summary>
@@ -20,7 +22,9 @@ internal static class DerivedSignals
     /// </summary>
     private static readonly GroundSoil Soil = GroundSoil.Of(1.0, 1500, 20);
 
-    /// <summary>The low bound of frost depth in mild places, a share of Stefan's. Source: docs/rules/frozen-ground.md.</summary>
+    /// <summary>
+    /// The low bound of frost depth in mild places, a share of Stefan's. Source: docs/rules/frozen-ground.md.
+    /// </summary>
     private const double ShareOfStefan = 0.707;
 
     /// <summary>At or above this index the ground is frozen, °C-days. Source: docs/rules/frozen-ground.md.</summary>
@@ -28,7 +32,9 @@ internal static class DerivedSignals
 
     private const double CmPerM = 100;
 
-    /// <summary>Gaps of temperature and snow up to this long are bridged in a straight line for the frozen ground index.</summary>
+    /// <summary>
+    /// Gaps of temperature and snow up to this long are bridged in a straight line for the frozen ground index.
+    /// </summary>
     private const int LongestBridgedGapDays = 3;
 
     /// <summary>The signals that are measured, and those that are worked out from them.</summary>
@@ -49,7 +55,9 @@ internal static class DerivedSignals
         ];
     }
 
-    /// <summary>The heat index of the day's maximum in its lowest humidity: the two come at about the same hour.</summary>
+    /// <summary>
+    /// The heat index of the day's maximum in its lowest humidity: the two come at about the same hour.
+    /// </summary>
     public static Signal HeatIndex(Signal maxC, Signal minHumidityPercent) => Combined(
         SignalKind.HeatIndexC, maxC, minHumidityPercent,
         (tempC, humidity) => ToC(HeatAndCold.HeatIndex.OfF(ToF(tempC), humidity)));
@@ -65,10 +73,12 @@ internal static class DerivedSignals
     /// <summary>The continuous frozen ground index, and the frost depth that it stands for.</summary>
     /// <param name="span">The days.</param>
     /// <param name="measured">Measures an element over a span.</param>
-    public static (Signal IndexC, Signal DepthCm) FrozenGround(DaySpan span, Func<DailyElement, DaySpan, Signal> measured)
+    public static (Signal IndexC, Signal DepthCm) FrozenGround(
+        DaySpan span, Func<DailyElement, DaySpan, Signal> measured)
     {
         var winter = DaySpan.Between(FrostYearOf(span.First), span.Last);
-        var (min, max) = (measured(DailyElement.MinTemperatureC, winter), measured(DailyElement.MaxTemperatureC, winter));
+        var (min, max) = (measured(DailyElement.MinTemperatureC, winter), measured(
+            DailyElement.MaxTemperatureC, winter));
         var snow = measured(DailyElement.SnowDepthCm, winter);
         var means = Bridged([.. min.Values.Zip(max.Values, (low, high) => (low + high) / 2)]);
         var depths = Bridged([.. snow.Values]);
@@ -99,7 +109,8 @@ internal static class DerivedSignals
     }
 
     /// <summary>
-    /// None while the index does not call the ground frozen: the formula alone finds inches of frost after two cold days.
+    /// None while the index does not call the ground frozen: the formula alone finds inches of frost after two cold
+    /// days.
     /// </summary>
     private static double DepthCm(double indexC) => indexC < FrozenFromC
         ? 0

@@ -19,7 +19,8 @@ public static class AsRead
     private const double LowestC = -100, HighestC = 100;
 
     private static readonly ImmutableArray<double> WholeFahrenheit =
-        [.. Enumerable.Range(LowestF, HighestF - LowestF + 1).Select(degF => Temperature.FromDegreesFahrenheit(degF).DegreesCelsius)];
+        [.. Enumerable.Range(LowestF, HighestF - LowestF + 1).Select(
+            degF => Temperature.FromDegreesFahrenheit(degF).DegreesCelsius)];
 
     // Tenths in binary are off by far less, and no two steps of what is read are as near to one tenth.
     private const double Tolerance = 1e-6;
@@ -27,8 +28,8 @@ public static class AsRead
     /// <param name="element">What was read.</param>
     /// <param name="kept">A finite value in the unit of the element, rounded to a tenth.</param>
     /// <returns>
-    /// The reading whose rounding the value is, equal to what a limit of as many °F, mph or inches converts to; the value
-    /// itself when it is the rounding of none, or of an element that is kept as it was read.
+    /// The reading whose rounding the value is, equal to what a limit of as many °F, mph or inches converts to; the
+    /// value itself when it is the rounding of none, or of an element that is kept as it was read.
     /// </returns>
     /// <exception cref="ArgumentException">The value is not finite.</exception>
     public static double Restore(DailyElement element, double kept)

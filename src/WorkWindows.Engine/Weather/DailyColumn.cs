@@ -10,7 +10,9 @@ namespace WorkWindows.Engine.Weather;
 /// <param name="First">The date of the first value.</param>
 /// <param name="Values">Values in the unit of the element; at least one.</param>
 /// <param name="RejectedCount">Readings left out: flagged by their source, or a minimum above its maximum.</param>
-/// <param name="ReadsUsUnits">Whether the station reads in units of the United States, whatever unit its file has.</param>
+/// <param name="ReadsUsUnits">
+/// Whether the station reads in units of the United States, whatever unit its file has.
+/// </param>
 public sealed record DailyColumn(
     LocalDate First, ImmutableArray<double> Values, int RejectedCount, bool ReadsUsUnits)
 {
@@ -39,7 +41,9 @@ public sealed record DailyColumn(
         ReadsUsUnits = false,
     };
 
-    /// <summary>Whether a day's value was read at the station that the column is of, not worked out from others.</summary>
+    /// <summary>
+    /// Whether a day's value was read at the station that the column is of, not worked out from others.
+    /// </summary>
     public bool IsOwn(LocalDate date) =>
         Contributors.IsDefault || (date >= First && date <= Last
             && Contributors[Period.DaysBetween(First, date)] == OwnValue);

@@ -34,5 +34,7 @@ public enum DailyElement
 /// <param name="Date">The local date that the station books the value to.</param>
 /// <param name="Element">What is measured, and in which unit.</param>
 /// <param name="Value">The value in the unit of the element.</param>
-/// <param name="QualityFlag">The flag of the source that rejects the value, or null for a value that may be used.</param>
+/// <param name="QualityFlag">
+/// The flag of the source that rejects the value, or null for a value that may be used.
+/// </param>
 public readonly record struct DailyReading(LocalDate Date, DailyElement Element, double Value, char? QualityFlag);

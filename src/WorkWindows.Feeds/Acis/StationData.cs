@@ -30,7 +30,9 @@ internal static class StationData
         new("snwd", DailyElement.SnowDepthCm, ElementUnit.DepthInches),
     ];
 
-    /// <exception cref="FeedFormatException">The reply holds an error, no days, or those of another station.</exception>
+    /// <exception cref="FeedFormatException">
+    /// The reply holds an error, no days, or those of another station.
+    /// </exception>
     public static (ImmutableArray<DailyReading> Readings, FaultReport Faults) Read(
         ReadOnlyMemory<byte> json, string stationId, ImmutableArray<AcisElement> elements, DateInterval days)
     {

@@ -29,7 +29,9 @@ internal sealed class FeatureFields(JsonElement properties, int? line, string? i
         return null;
     }
 
-    /// <returns>The number, or null if it is absent, or null with a fault if it is none or outside the bounds.</returns>
+    /// <returns>
+    /// The number, or null if it is absent, or null with a fault if it is none or outside the bounds.
+    /// </returns>
     public double? Number(string name, double lowest, double highest, string unit)
     {
         if (Find(name) is not { } value)

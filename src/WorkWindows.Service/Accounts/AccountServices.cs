@@ -63,7 +63,8 @@ public static class AccountServices
         options.ExpireTimeSpan = SignedInFor;
         options.LoginPath = "/sign-in";
         options.AccessDeniedPath = "/problem";
-        options.Events.OnRedirectToLogin = AnswerApi(options.Events.OnRedirectToLogin, StatusCodes.Status401Unauthorized);
+        options.Events.OnRedirectToLogin = AnswerApi(
+            options.Events.OnRedirectToLogin, StatusCodes.Status401Unauthorized);
         options.Events.OnRedirectToAccessDenied = context =>
         {
             context.Response.StatusCode = StatusCodes.Status403Forbidden;

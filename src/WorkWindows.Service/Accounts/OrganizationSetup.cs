@@ -10,7 +10,9 @@ public sealed class OrganizationSetup(WorkWindowsDb db, CurrentOrganization curr
 {
     private const int PasswordBytes = 15;
 
-    /// <returns>The consultant's password, told only here; or why the consultant was refused, and nothing is stored.</returns>
+    /// <returns>
+    /// The consultant's password, told only here; or why the consultant was refused, and nothing is stored.
+    /// </returns>
     public async Task<(string? Password, IdentityResult Result)> CreateAsync(
         Organization organization, Person consultant, CancellationToken cancellation)
     {

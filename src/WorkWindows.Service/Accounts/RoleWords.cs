@@ -3,7 +3,9 @@ using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Accounts;
 
-/// <summary>The roles as they stand in JSON. A role that is not said is never one: the first of them may do everything.</summary>
+/// <summary>
+/// The roles as they stand in JSON. A role that is not said is never one: the first of them may do everything.
+/// </summary>
 internal static class RoleWords
 {
     private static readonly Dictionary<string, Role> Roles =

@@ -12,8 +12,14 @@ public static class ChanceWords
     /// <summary>The sentences of a season's page, or why there are none.</summary>
     public static IReadOnlyList<string> Of(SeasonChances chances) => !chances.AreTold
         ? [TooFew(chances.UsableYears)]
-        : [.. new[] { Opens(chances), Closes(chances), WorkableDays(chances), Likeliest(chances), LeafOut(chances), Untold(chances) }
-            .OfType<string>()];
+        :
+        [
+            .. new[]
+            {
+                Opens(chances), Closes(chances), WorkableDays(chances), Likeliest(chances), LeafOut(chances),
+                Untold(chances),
+            }.OfType<string>(),
+        ];
 
     /// <summary>The years counted, such as 30 past years (1996–2025).</summary>
     public static string Years(SeasonChances chances) =>
@@ -55,7 +61,8 @@ public static class ChanceWords
             return "In all of them it may be worked today.";
         var span = early == late
             ? $"on {Day(early, today)}"
-            : $"between {Day(early, today)} and {Day(late, today)} in eight years of ten, in half of them by {Day(half, today)}";
+            : $"between {Day(early, today)} and {Day(late, today)} in eight years of ten, in half of them by "
+                + Day(half, today);
         return opens.Happens == opens.Known
             ? $"It opens {span}."
             : $"It opens by {Day(last, today)} in {opens.Happens} of {opens.Known} years: {span}.";
@@ -91,7 +98,9 @@ public static class ChanceWords
         if (chances.WorkableDays is not { } left || chances.Opens.Happens == 0)
             return null;
         var days = (int)Math.Round(left);
-        var until = chances.Closes.Happens == 0 ? $"By {Day(chances.Days.Last, chances.Days.First)}" : "Until it closes";
+        var until = chances.Closes.Happens == 0
+            ? $"By {Day(chances.Days.Last, chances.Days.First)}"
+            : "Until it closes";
         return days == 0
             ? $"{until} less than one workable day is left, in the mean."
             : $"{until} {DayWords.Count(days, "workable day is", "workable days are")} left, in the mean of the years.";
@@ -105,7 +114,8 @@ public static class ChanceWords
     {
         var today = chances.Days.First;
         var closed = chances.Closes.P90 ?? chances.Days.Last;
-        var divided = Enumerable.Range(0, chances.Each.Count).Where(day => chances.Each[day].Share is > 0 and < 1).ToList();
+        var divided =
+            Enumerable.Range(0, chances.Each.Count).Where(day => chances.Each[day].Share is > 0 and < 1).ToList();
         if (divided.Count == 0)
             return null;
         var soon = divided.FindAll(day => chances.Days[day] <= closed);

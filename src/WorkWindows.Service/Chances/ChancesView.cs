@@ -8,7 +8,9 @@ namespace WorkWindows.Service.Chances;
 /// <param name="TaskId">The task.</param>
 /// <param name="TimeZone">The IANA zone whose days these are.</param>
 /// <param name="Today">The day it is there.</param>
-/// <param name="PastYears">The years that the season is continued by, the newest first; none when there are too few.</param>
+/// <param name="PastYears">
+/// The years that the season is continued by, the newest first; none when there are too few.
+/// </param>
 /// <param name="Opens">The first workable day; null without past years, as is what follows.</param>
 /// <param name="Closes">The last workable day before fourteen days or more without any.</param>
 /// <param name="LeafOut">Leaf-out as the weather of the past years would bring it.</param>

@@ -28,7 +28,8 @@ public static class ReliabilityPlot
         var most = bins.Skip(1).SkipLast(1).Max(bin => bin.Days);
         foreach (var bin in bins.Where(bin => bin.Days > 0))
         {
-            var radius = Math.Clamp(LargestRadius * Math.Sqrt((double)bin.Days / Math.Max(most, 1)), SmallestRadius, LargestRadius);
+            var radius = Math.Clamp(
+                LargestRadius * Math.Sqrt((double)bin.Days / Math.Max(most, 1)), SmallestRadius, LargestRadius);
             Line($"<circle cx=\"{X(bin.Chance)}\" cy=\"{Y(bin.Share)}\" r=\"{radius:0.0}\" fill=\"#0b5d3b\"><title>told {bin.Chance:0%}, came {bin.Share:0%}, {bin.Days} days</title></circle>");
         }
         Line($"<text x=\"{size / 2}\" y=\"{size - 10}\" text-anchor=\"middle\">chance that was told</text>");

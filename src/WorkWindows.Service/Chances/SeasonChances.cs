@@ -13,7 +13,9 @@ namespace WorkWindows.Service.Chances;
 /// <param name="Opens">The first workable day.</param>
 /// <param name="Closes">The last one before a break of two weeks or more.</param>
 /// <param name="LeafOut">Leaf-out as the weather of the years brings it.</param>
-/// <param name="WorkableDays">The workable days to be expected until the task closes; null when that is not told.</param>
+/// <param name="WorkableDays">
+/// The workable days to be expected until the task closes; null when that is not told.
+/// </param>
 /// <param name="Missing">What is not known on the first day whose chance is not told; null when all are told.</param>
 public sealed record SeasonChances(
     DaySpan Days, IReadOnlyList<int> Years, int UsableYears, IReadOnlyList<DayChance> Each, DateSpread Opens,

@@ -6,7 +6,9 @@ using WorkWindows.Service.Chances;
 
 namespace WorkWindows.Service.Commands;
 
-/// <summary>Says how good the chances of the tasks of two files would have been in the years of a station's record.</summary>
+/// <summary>
+/// Says how good the chances of the tasks of two files would have been in the years of a station's record.
+/// </summary>
 internal static class BacktestCommand
 {
     private const int MostLeadDays = 366;

@@ -18,7 +18,9 @@ internal static class BacktestOutput
 
     /// <param name="output">Where to.</param>
     /// <param name="pooled">What was found in all.</param>
-    /// <param name="stations">What was found at each station, to be printed first; none to print the whole alone.</param>
+    /// <param name="stations">
+    /// What was found at each station, to be printed first; none to print the whole alone.
+    /// </param>
     public static void Write(TextWriter output, BacktestResult pooled, IReadOnlyCollection<StationBacktest> stations)
     {
         foreach (var (station, found) in stations)
@@ -41,7 +43,8 @@ internal static class BacktestOutput
         if (found.LeftOut.Length > 0)
         {
             output.WriteLine(
-                $"Left out, because the weather files do not have what they ask for: {string.Join(", ", found.LeftOut)}.");
+                "Left out, because the weather files do not have what they ask for: "
+                + $"{string.Join(", ", found.LeftOut)}.");
         }
     }
 
@@ -74,7 +77,8 @@ internal static class BacktestOutput
 
     private static Table Leads(BacktestResult found)
     {
-        var table = Printing.Table("days ahead", "days", "Brier score", "of climatology", "skill", "over smoothed climatology");
+        var table = Printing.Table(
+            "days ahead", "days", "Brier score", "of climatology", "skill", "over smoothed climatology");
         foreach (var lead in ShownLeads.Where(lead => lead <= found.ByLead.Length))
         {
             var score = found.ByLead[lead - 1];

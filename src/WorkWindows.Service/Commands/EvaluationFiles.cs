@@ -72,7 +72,9 @@ internal sealed record EvaluationFiles(
         station.StationId,
         QualityControl.Check(station.Readings, Service.Weather.Stations.ReadUsUnits(station.StationId)).Usable);
 
-    /// <summary>The first station gives everything it has; a later one gives what those before it do not report.</summary>
+    /// <summary>
+    /// The first station gives everything it has; a later one gives what those before it do not report.
+    /// </summary>
     private static EvaluationInput Input(
         ImmutableArray<ParcelRow> parcels, ImmutableArray<TaskRow> tasks, ImmutableArray<StationWeather> stations)
     {

@@ -81,7 +81,8 @@ internal sealed record EvaluationInput(
 
     private IEnumerable<string> Warnings(DaySpan days)
     {
-        var columns = Enum.GetValues<DailyElement>().Select(element => Weather[element]).OfType<DailyColumn>().ToArray();
+        var columns =
+            Enum.GetValues<DailyElement>().Select(element => Weather[element]).OfType<DailyColumn>().ToArray();
         if (columns.Length == 0)
         {
             yield return "The weather files have no reading that can be used.";

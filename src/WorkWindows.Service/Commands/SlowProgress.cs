@@ -1,6 +1,8 @@
 namespace WorkWindows.Service.Commands;
 
-/// <summary>A progress bar that appears only when the work takes longer than a second, and only on a terminal.</summary>
+/// <summary>
+/// A progress bar that appears only when the work takes longer than a second, and only on a terminal.
+/// </summary>
 internal sealed class SlowProgress(TextWriter terminal, TimeProvider time)
 {
     private const int Width = 30;
@@ -18,7 +20,8 @@ internal sealed class SlowProgress(TextWriter terminal, TimeProvider time)
             return;
         shownPercent = percent;
         var filled = Width * done / of;
-        terminal.Write($"\r[{new string('#', filled)}{new string('.', Width - filled)}] {percent,3} %  {done} of {of} {what}");
+        terminal.Write(
+            $"\r[{new string('#', filled)}{new string('.', Width - filled)}] {percent,3} %  {done} of {of} {what}");
         if (done == of)
             terminal.WriteLine();
     }

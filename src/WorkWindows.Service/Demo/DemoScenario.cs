@@ -7,7 +7,9 @@ using WorkWindows.Service.Tasks;
 
 namespace WorkWindows.Service.Demo;
 
-/// <summary>Invented land, work and weather for the demo organization, loaded as a consultant would load their own.</summary>
+/// <summary>
+/// Invented land, work and weather for the demo organization, loaded as a consultant would load their own.
+/// </summary>
 internal sealed class DemoScenario(
     WorkWindowsDb db, ParcelImportHandler parcels, TaskImportHandler tasks, DemoWeather weather, IClock clock)
 {

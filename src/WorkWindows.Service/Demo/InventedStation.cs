@@ -26,10 +26,14 @@ internal sealed record InventedStation(
     private const int WarmestDayOfYear = 201;
     private const double HalfDailyRangeC = 5.5;
 
-    /// <summary>Weather changes with fronts that pass every so many days, a blustery day and a breezy one after it.</summary>
+    /// <summary>
+    /// Weather changes with fronts that pass every so many days, a blustery day and a breezy one after it.
+    /// </summary>
     private const int DaysBetweenFronts = 5;
 
-    /// <summary>Yesterday's share in today's deviation from the season, and how many days back it is followed.</summary>
+    /// <summary>
+    /// Yesterday's share in today's deviation from the season, and how many days back it is followed.
+    /// </summary>
     private const double Persistence = 0.7;
 
     private const int DaysRemembered = 12;
@@ -141,7 +145,8 @@ internal sealed record InventedStation(
         unchecked
         {
             // The finishing steps of SplitMix64 (Steele, Lea and Flood 2014).
-            var bits = ((ulong)DayNumber(date) * 31 + (ulong)purpose * 7919 + (ulong)Seed * 104_729) * 0x9E3779B97F4A7C15;
+            var bits =
+                ((ulong)DayNumber(date) * 31 + (ulong)purpose * 7919 + (ulong)Seed * 104_729) * 0x9E3779B97F4A7C15;
             bits = (bits ^ (bits >> 30)) * 0xBF58476D1CE4E5B9;
             bits = (bits ^ (bits >> 27)) * 0x94D049BB133111EB;
             return ((bits ^ (bits >> 31)) >> 11) / (double)(1UL << 53);

@@ -5,7 +5,9 @@ namespace WorkWindows.Service.Hosting;
 
 public static class HostingPipeline
 {
-    /// <summary>Everything comes from the service itself, in files: nothing written into a page runs or styles it.</summary>
+    /// <summary>
+    /// Everything comes from the service itself, in files: nothing written into a page runs or styles it.
+    /// </summary>
     private const string ContentPolicy =
         "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 

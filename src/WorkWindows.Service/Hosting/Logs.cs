@@ -11,7 +11,9 @@ internal static class Logs
     /// <summary>'json' writes one object a line, for collectors; anything else a line for people.</summary>
     private const string FormatVariable = "WORKWINDOWS_LOG";
 
-    /// <summary>The least level that is written: Verbose, Debug, Information (the default), Warning, Error, Fatal.</summary>
+    /// <summary>
+    /// The least level that is written: Verbose, Debug, Information (the default), Warning, Error, Fatal.
+    /// </summary>
     private const string LevelVariable = "WORKWINDOWS_LOG_LEVEL";
 
     private const string Template = "{Timestamp:HH:mm:ss} {Level:u3} {Message:lj}{NewLine}{Exception}";

@@ -9,7 +9,8 @@ namespace WorkWindows.Service.Hosting;
 /// <summary>Answers failures that a caller can do something about; others become a bare 500 and a log entry.</summary>
 internal sealed class Problems(IProblemDetailsService writer) : IExceptionHandler
 {
-    public async ValueTask<bool> TryHandleAsync(HttpContext context, Exception exception, CancellationToken cancellation)
+    public async ValueTask<bool> TryHandleAsync(
+        HttpContext context, Exception exception, CancellationToken cancellation)
     {
         if (Describe(exception) is not { } problem)
             return false;

@@ -21,7 +21,9 @@ public sealed class MailOptions : IValidatableObject
 
     public string? Password { get; set; }
 
-    /// <summary>Whether the connection must be encrypted: from the start on port 465, by STARTTLS on any other.</summary>
+    /// <summary>
+    /// Whether the connection must be encrypted: from the start on port 465, by STARTTLS on any other.
+    /// </summary>
     public bool UseTls { get; set; } = true;
 
     /// <summary>The address that notices come from. Needed when there is a server.</summary>
@@ -32,7 +34,9 @@ public sealed class MailOptions : IValidatableObject
     [RegularExpression("[A-Za-z0-9.-]+", ErrorMessage = "Mail:Domain must be a domain name such as example.org.")]
     public string? Domain { get; set; }
 
-    /// <summary>Seconds that the sending of one mail may take; less than a lease, so that no second worker begins.</summary>
+    /// <summary>
+    /// Seconds that the sending of one mail may take; less than a lease, so that no second worker begins.
+    /// </summary>
     [Range(1, 240)]
     public int TimeoutSeconds { get; set; } = 60;
 

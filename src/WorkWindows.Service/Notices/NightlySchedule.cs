@@ -32,7 +32,8 @@ public sealed class NightlySchedule(WorkWindowsDb db, IRecurringJobManager recur
     public void AddStanding()
     {
         recurring.AddOrUpdate<OutboxRoundJob>("outbox", job => job.RunAsync(CancellationToken.None), Cron.Minutely());
-        recurring.AddOrUpdate<NightlyScheduleJob>("schedule", job => job.RunAsync(CancellationToken.None), Cron.Hourly());
+        recurring.AddOrUpdate<NightlyScheduleJob>(
+            "schedule", job => job.RunAsync(CancellationToken.None), Cron.Hourly());
     }
 }
 

@@ -6,7 +6,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Properties;
 
-/// <summary>The people whom a file of parcels names as landowners. New ones have no password, so they cannot sign in.</summary>
+/// <summary>
+/// The people whom a file of parcels names as landowners. New ones have no password, so they cannot sign in.
+/// </summary>
 public sealed class LandownerNames(WorkWindowsDb db, ILookupNormalizer normalizer)
 {
     private readonly Dictionary<string, Person> _byMail = [];
@@ -25,7 +27,8 @@ public sealed class LandownerNames(WorkWindowsDb db, ILookupNormalizer normalize
         }
         var names = named.Where(person => person.Email is null).Select(person => person.Name!).ToList();
         foreach (var person in await db.People
-            .Where(person => person.Role == Role.Landowner && person.Email == null && names.Contains(person.DisplayName))
+            .Where(person => person.Role == Role.Landowner && person.Email == null && names.Contains(
+                person.DisplayName))
             .ToListAsync(cancellation))
         {
             _byName[person.DisplayName] = person;

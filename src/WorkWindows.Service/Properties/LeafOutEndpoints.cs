@@ -11,7 +11,8 @@ internal static class LeafOutEndpoints
     /// <param name="Note">Who saw what, or null.</param>
     public sealed record LeafOutForm(LocalDate? ObservedOn, string? Note);
 
-    public sealed record LeafOutView(int Year, LocalDate ObservedOn, string? Note, Guid? RecordedById, Instant RecordedAt);
+    public sealed record LeafOutView(
+        int Year, LocalDate ObservedOn, string? Note, Guid? RecordedById, Instant RecordedAt);
 
     public static void MapLeafOuts(this IEndpointRouteBuilder app)
     {

@@ -32,7 +32,8 @@ public sealed class LeafOutHandler(WorkWindowsDb db, AuditLog audit, PromptLook 
             faults.Add("year", year, $"a year from {FirstYear} to {today.Year}");
         else if (observedOn?.Year != year || observedOn > today)
             faults.Add("observedOn", observedOn, $"a day of {year} that is not to come yet");
-        var trimmed = faults.Optional("note", note, text => text.Length <= LongestNote, $"at most {LongestNote} characters");
+        var trimmed = faults.Optional(
+            "note", note, text => text.Length <= LongestNote, $"at most {LongestNote} characters");
         if (faults.Any)
             return Change.Refused<SiteObservation>(faults);
 

@@ -50,7 +50,8 @@ internal static class ParcelEndpoints
             .SingleOrDefaultAsync(property => property.Id == propertyId, cancellation);
         return property is null
             ? TypedResults.NotFound()
-            : TypedResults.Ok(property.Parcels.OrderBy(parcel => parcel.Name, StringComparer.Ordinal).Select(View).ToList());
+            : TypedResults.Ok(
+                property.Parcels.OrderBy(parcel => parcel.Name, StringComparer.Ordinal).Select(View).ToList());
     }
 
     private static async Task<Results<Ok<ParcelView>, NotFound>> FindAsync(
@@ -62,7 +63,8 @@ internal static class ParcelEndpoints
 
     private static async Task<Results<Created<ParcelView>, NotFound, ValidationProblem, ProblemHttpResult>> CreateAsync(
         Guid propertyId, ParcelForm form, ParcelHandler parcels, CancellationToken cancellation) =>
-        (await parcels.CreateAsync(propertyId, form, cancellation)).AnswerCreated(View, made => $"/api/parcels/{made.Id}");
+        (await parcels.CreateAsync(propertyId, form, cancellation)).AnswerCreated(
+            View, made => $"/api/parcels/{made.Id}");
 
     private static async Task<Results<Ok<ParcelView>, NotFound, ValidationProblem, ProblemHttpResult>> UpdateAsync(
         Guid id, ParcelForm form, ParcelHandler parcels, CancellationToken cancellation) =>

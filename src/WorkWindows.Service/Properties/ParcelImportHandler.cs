@@ -54,7 +54,9 @@ public sealed class ParcelImportHandler(
         return ImportOutcome.Stored(counts);
     }
 
-    /// <summary>What the file itself cannot know: a property lies in one county, and a parcel stays with its property.</summary>
+    /// <summary>
+    /// What the file itself cannot know: a property lies in one county, and a parcel stays with its property.
+    /// </summary>
     private static FaultReport Faults(IEnumerable<ParcelRow> rows, Dictionary<string, Parcel> parcels)
     {
         var faults = new List<InputFault>();

@@ -27,7 +27,9 @@ public sealed record HeatChart(
     /// <summary>Until the end of June at most, which is long after any leaf-out.</summary>
     private const int MostDays = 101;
 
-    /// <summary>When even a cold year has twice what leaf-out needs, the rest of the spring tells nothing more.</summary>
+    /// <summary>
+    /// When even a cold year has twice what leaf-out needs, the rest of the spring tells nothing more.
+    /// </summary>
     private const double Enough = 2;
 
     /// <param name="seasons">The springs of the record.</param>

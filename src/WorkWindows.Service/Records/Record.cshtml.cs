@@ -39,7 +39,9 @@ public sealed class RecordModel(
     /// <summary>Null for those who are not told of stations' readings.</summary>
     public RejectedRows? Rejected { get; private set; }
 
-    /// <summary>Lasting steps of the stations, with the station's name; none for those who are not told of its readings.</summary>
+    /// <summary>
+    /// Lasting steps of the stations, with the station's name; none for those who are not told of its readings.
+    /// </summary>
     public IReadOnlyList<(string Station, string Found)> Steps { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation)
@@ -57,7 +59,8 @@ public sealed class RecordModel(
         {
             var found = await FindingsAsync(cancellation);
             Rejected = RejectedRows.Of(found);
-            Steps = [.. found.SelectMany(station => station.Findings.Steps, (station, step) => (station.Name, step.Found))];
+            Steps = [.. found.SelectMany(
+                station => station.Findings.Steps, (station, step) => (station.Name, step.Found))];
         }
         return Page();
     }

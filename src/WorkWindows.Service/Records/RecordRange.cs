@@ -8,7 +8,9 @@ namespace WorkWindows.Service.Records;
 /// <param name="Name">Its name for people.</param>
 public sealed record RecordRange(string Key, string Name)
 {
-    /// <summary>In the first weeks of a winter there is little to see of it, and the last one is shown as well.</summary>
+    /// <summary>
+    /// In the first weeks of a winter there is little to see of it, and the last one is shown as well.
+    /// </summary>
     private const int LeastDays = 60;
 
     private const int SeasonStartMonth = 9;

@@ -19,9 +19,10 @@ public static class RecordWords
         : "Today's temperatures are not known.";
 
     /// <summary>The coldest night ahead; null without a forecast.</summary>
-    public static string? ColdestToCome(FanChart? fan, LocalDate today) => fan?.ColdestToCome(today) is { MinF: { } min } day
-        ? $"Coldest in the forecast: {Whole(min)} °F on {DayWords.Of(day.Date, today)}."
-        : null;
+    public static string? ColdestToCome(FanChart? fan, LocalDate today) =>
+        fan?.ColdestToCome(today) is { MinF: { } min } day
+            ? $"Coldest in the forecast: {Whole(min)} °F on {DayWords.Of(day.Date, today)}."
+            : null;
 
     /// <summary>How far values that were worked out may be off; null where each is a station's own.</summary>
     public static string? ErrorsOf(Engine.Weather.Parcels.ParcelRecord record)
@@ -55,7 +56,8 @@ public static class RecordWords
         if (heat.Reached is { } reached)
         {
             return $"The {Whole(heat.NeededF)} °F-days that leaf-out needs "
-                + $"{(reached.IsForecast ? "come, by the forecast," : "were there")} on {DayWords.Of(reached.Date, today)}.{usual}";
+                + (reached.IsForecast ? "come, by the forecast," : "were there")
+                + $" on {DayWords.Of(reached.Date, today)}.{usual}";
         }
         if (heat.Latest is not { SumF: { } sum } latest)
         {

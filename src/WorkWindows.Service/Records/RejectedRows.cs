@@ -25,7 +25,8 @@ public sealed record RejectedRows(IReadOnlyList<RejectedRow> Rows, int More)
     public static RejectedRows Of(IEnumerable<(string Station, StationFindings.FindingsView Findings)> findings)
     {
         var all = findings
-            .SelectMany(station => station.Findings.Rejected, (station, reading) => (station.Station, reading)).ToList();
+            .SelectMany(station => station.Findings.Rejected, (station, reading) => (station.Station, reading))
+            .ToList();
         return new(
             [
                 .. all.OrderByDescending(row => row.reading.Date).ThenBy(row => row.Station, StringComparer.Ordinal)

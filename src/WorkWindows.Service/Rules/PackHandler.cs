@@ -12,7 +12,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Rules;
 
-/// <summary>Takes in, replaces and removes rule packs of an organization. A pack with an error changes nothing.</summary>
+/// <summary>
+/// Takes in, replaces and removes rule packs of an organization. A pack with an error changes nothing.
+/// </summary>
 public sealed class PackHandler(
     WorkWindowsDb db, CurrentOrganization organization, RulePacks shipped, PackShelf shelf, AuditLog audit,
     PromptLook look, Caller caller, IClock clock)

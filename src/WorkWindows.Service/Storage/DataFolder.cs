@@ -16,6 +16,7 @@ public static class DataFolder
         var state = Environment.GetEnvironmentVariable("XDG_DATA_HOME");
         return !string.IsNullOrEmpty(state)
             ? Path.Combine(state, "workwindows")
-            : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".local/share/workwindows");
+            : Path.Combine(
+                Environment.GetFolderPath(Environment.SpecialFolder.UserProfile), ".local/share/workwindows");
     }
 }

@@ -6,7 +6,9 @@ using Npgsql;
 
 namespace WorkWindows.Service.Storage;
 
-/// <summary>Brings a database to the state this version needs. Safe to run twice, and by several instances at once.</summary>
+/// <summary>
+/// Brings a database to the state this version needs. Safe to run twice, and by several instances at once.
+/// </summary>
 public static class DatabaseMigrator
 {
     public const string JobSchema = "hangfire";

@@ -1,6 +1,8 @@
 namespace WorkWindows.Service.Storage;
 
-/// <summary>Looks every few seconds whether the private cluster still runs. A given server is not ours to start.</summary>
+/// <summary>
+/// Looks every few seconds whether the private cluster still runs. A given server is not ours to start.
+/// </summary>
 internal sealed class DatabaseWatch(DatabaseServer server) : BackgroundService
 {
     private static readonly TimeSpan Interval = TimeSpan.FromSeconds(5);

@@ -77,7 +77,9 @@ public sealed partial class LocalCluster : IDisposable
         _ownership = null;
     }
 
-    /// <summary>The lock ends with the process, however it ends; one that was just killed may hold it for a moment.</summary>
+    /// <summary>
+    /// The lock ends with the process, however it ends; one that was just killed may hold it for a moment.
+    /// </summary>
     private async Task<FileStream> OwnAsync(CancellationToken cancellation)
     {
         for (var waited = Stopwatch.StartNew(); ; await Task.Delay(PollInterval, cancellation))
@@ -162,6 +164,7 @@ public sealed partial class LocalCluster : IDisposable
     [LoggerMessage(LogLevel.Information, "Starting PostgreSQL on the socket in {Folder}")]
     private partial void LogStarting(string folder);
 
-    [LoggerMessage(LogLevel.Information, "Taking over the PostgreSQL server that is still running, process {ProcessId}")]
+    [LoggerMessage(
+        LogLevel.Information, "Taking over the PostgreSQL server that is still running, process {ProcessId}")]
     private partial void LogAdopted(int processId);
 }

@@ -16,7 +16,9 @@ internal sealed record LocalClusterFolders(string Data, string Home, string Clus
     private const string HomeName = "postgresql";
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
 
-    /// <summary>The name of the socket's file takes 17 of the 107 bytes that the address of a socket may have.</summary>
+    /// <summary>
+    /// The name of the socket's file takes 17 of the 107 bytes that the address of a socket may have.
+    /// </summary>
     private const int LongestSocketFolder = 90;
 
     /// <summary>PostgreSQL refuses to run as root; the account comes with its package.</summary>

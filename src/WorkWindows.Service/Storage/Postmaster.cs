@@ -33,7 +33,9 @@ internal static class Postmaster
         return int.TryParse(firstLine, CultureInfo.InvariantCulture, out var pid) ? pid : null;
     }
 
-    /// <summary>Backends outlive a killed server for a moment; each has the data folder as its working folder.</summary>
+    /// <summary>
+    /// Backends outlive a killed server for a moment; each has the data folder as its working folder.
+    /// </summary>
     private static bool AnyServerProcessIn(string clusterFolder) =>
         OperatingSystem.IsLinux() && Directory.EnumerateDirectories("/proc")
             .Where(folder => char.IsAsciiDigit(Path.GetFileName(folder)[0]))

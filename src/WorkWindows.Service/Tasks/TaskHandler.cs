@@ -57,7 +57,8 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
     }
 
     /// <summary>Says on which day a task was done; null takes it back.</summary>
-    public async Task<Change<PlannedTask>> CompleteAsync(Guid id, LocalDate? completedOn, CancellationToken cancellation)
+    public async Task<Change<PlannedTask>> CompleteAsync(
+        Guid id, LocalDate? completedOn, CancellationToken cancellation)
     {
         if (await FindAsync(id, cancellation) is not { } task)
             return Change.NotFound<PlannedTask>();

@@ -47,7 +47,9 @@ public sealed class TaskImportHandler(WorkWindowsDb db, CurrentOrganization orga
             && (person.Role == Role.CrewLead || person.Role == Role.Consultant))
         .ToDictionaryAsync(person => person.NormalizedEmail!, person => person.Id, cancellation);
 
-    /// <summary>What the file itself cannot know: who leads crews, and which tasks wait for which outside of it.</summary>
+    /// <summary>
+    /// What the file itself cannot know: who leads crews, and which tasks wait for which outside of it.
+    /// </summary>
     private FaultReport Faults(
         IReadOnlyList<TaskRow> rows, Dictionary<string, PlannedTask> tasks, Dictionary<string, Guid> leads)
     {

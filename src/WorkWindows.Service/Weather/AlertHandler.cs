@@ -12,8 +12,8 @@ public sealed class AlertHandler(
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
-    /// The stations of which something new is known, as it is stored: other alerts, or any after a time in which none were
-    /// known. A station whose alerts cannot be had is logged and passed over.
+    /// The stations of which something new is known, as it is stored: other alerts, or any after a time in which none
+    /// were known. A station whose alerts cannot be had is logged and passed over.
     /// </returns>
     public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {

@@ -26,8 +26,8 @@ public sealed class FeedState : ITenantRow
     public Instant? LastSuccessAt { get; set; }
 
     /// <summary>
-    /// How new the newest values are: when the forecast was issued, when the alerts were answered, when the last observed
-    /// day ended. Null until something has come.
+    /// How new the newest values are: when the forecast was issued, when the alerts were answered, when the last
+    /// observed day ended. Null until something has come.
     /// </summary>
     public Instant? NewestAt { get; set; }
 
@@ -40,7 +40,9 @@ public sealed class FeedState : ITenantRow
     /// </summary>
     public Instant? OutSeenAt { get; set; }
 
-    /// <summary>When the consultants were told of the outage that lasts; null when none lasts or they were not told.</summary>
+    /// <summary>
+    /// When the consultants were told of the outage that lasts; null when none lasts or they were not told.
+    /// </summary>
     public Instant? ToldAt { get; set; }
 
     /// <summary>Whether what has come is too old to be used, so that days are not known for want of it.</summary>

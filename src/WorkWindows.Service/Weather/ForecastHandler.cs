@@ -14,7 +14,8 @@ public sealed partial class ForecastHandler(
 {
     /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
     /// <returns>
-    /// The stations with a new forecast, as it is stored. A station whose forecast cannot be had is logged and passed over.
+    /// The stations with a new forecast, as it is stored. A station whose forecast cannot be had is logged and passed
+    /// over.
     /// </returns>
     public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
     {

@@ -12,8 +12,8 @@ public sealed class ForecastRound(
     IServiceProvider services, IOptions<FeedOptions> options)
 {
     /// <remarks>
-    /// A new forecast or alert, or the want of one, may close a day on which a crew is at work: it is looked at at once,
-    /// not at night.
+    /// A new forecast or alert, or the want of one, may close a day on which a crew is at work: it is looked at at
+    /// once, not at night.
     /// </remarks>
     /// <exception cref="AggregateException">Stations failed, after all others were asked for.</exception>
     public async Task RunAsync(Guid organizationId, CancellationToken cancellation)

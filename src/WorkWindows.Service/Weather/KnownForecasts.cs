@@ -4,12 +4,14 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
-/// <summary>The forecasts and alerts of a station in the two times: when they were made, and since when they are known.</summary>
+/// <summary>
+/// The forecasts and alerts of a station in the two times: when they were made, and since when they are known.
+/// </summary>
 internal static class KnownForecasts
 {
     /// <returns>
-    /// The forecasts that had been fetched by a moment and still say something then, with their readings, in the order of
-    /// issue.
+    /// The forecasts that had been fetched by a moment and still say something then, with their readings, in the order
+    /// of issue.
     /// </returns>
     public static IQueryable<Forecast> Of(WorkWindowsDb db, Guid stationId, Instant asOf)
     {

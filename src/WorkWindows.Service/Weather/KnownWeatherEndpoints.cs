@@ -119,7 +119,8 @@ internal static class KnownWeatherEndpoints
             .OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
         return TypedResults.Ok(new AlertsView(ghcnId, moment, newest?.FetchedAt,
         [
-            .. (newest?.Alerts ?? []).OrderBy(alert => alert.StartsAt).ThenBy(alert => alert.Event, StringComparer.Ordinal)
+            .. (newest?.Alerts ?? []).OrderBy(alert => alert.StartsAt).ThenBy(
+                alert => alert.Event, StringComparer.Ordinal)
                 .Select(alert => new AlertView(alert.Kind, alert.Event, alert.StartsAt, alert.EndsAt)),
         ]));
     }

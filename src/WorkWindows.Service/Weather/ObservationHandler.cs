@@ -19,10 +19,14 @@ public sealed partial class ObservationHandler(
     /// </summary>
     public const int DaysAgain = 30;
 
-    /// <summary>What is asked for of a station without a record: chances rest on thirty years, and ten more are wanted.</summary>
+    /// <summary>
+    /// What is asked for of a station without a record: chances rest on thirty years, and ten more are wanted.
+    /// </summary>
     public const int YearsOfRecord = 40;
 
-    /// <summary>Fetches for every station that a parcel takes temperatures or winds from, blended ones as well.</summary>
+    /// <summary>
+    /// Fetches for every station that a parcel takes temperatures or winds from, blended ones as well.
+    /// </summary>
     /// <returns>
     /// The stations whose record changed, as it is stored. A station whose readings cannot be had is logged and passed
     /// over.

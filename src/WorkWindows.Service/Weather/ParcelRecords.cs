@@ -11,7 +11,8 @@ public sealed class ParcelRecords(WeatherRecords weather, IMemoryCache cache)
     private static readonly TimeSpan CachedFor = TimeSpan.FromHours(1);
 
     /// <summary>
-    /// The record of a place as it was known on a moment; of wind only what its own station has. Null without a station.
+    /// The record of a place as it was known on a moment; of wind only what its own station has. Null without a
+    /// station.
     /// </summary>
     public async Task<ParcelRecord?> OfAsync(WeatherSource source, Instant asOf, CancellationToken cancellation)
     {
@@ -53,7 +54,9 @@ public sealed class ParcelRecords(WeatherRecords weather, IMemoryCache cache)
         return cache.Set(key, StationGroup.Of(records), CachedFor);
     }
 
-    /// <summary>The moment where it is before a change of a record; null where what was known then is known now.</summary>
+    /// <summary>
+    /// The moment where it is before a change of a record; null where what was known then is known now.
+    /// </summary>
     private static Instant? PastMoment(IEnumerable<Station> stations, Instant asOf) =>
         stations.Any(station => asOf < station.RecordChangedAt) ? asOf : null;
 

@@ -23,8 +23,8 @@ public sealed class ParcelSources(WorkWindowsDb db)
     }
 
     /// <summary>
-    /// The parcels whose weather a change touches, and no others: forecasts and alerts come from a parcel's own station,
-    /// its record from those it is blended from as well.
+    /// The parcels whose weather a change touches, and no others: forecasts and alerts come from a parcel's own
+    /// station, its record from those it is blended from as well.
     /// </summary>
     public async Task<IReadOnlyCollection<Guid>> TouchedByAsync(WeatherChange change, CancellationToken cancellation)
     {

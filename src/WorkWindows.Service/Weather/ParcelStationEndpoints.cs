@@ -18,7 +18,8 @@ internal static class ParcelStationEndpoints
     /// <param name="ElevationDifferenceM">Station above parcel, metres; null where either is not known.</param>
     /// <param name="IsManual">Someone chose it.</param>
     public sealed record LinkView(
-        StationPurpose Purpose, string GhcnId, string Name, double DistanceM, double? ElevationDifferenceM, bool IsManual);
+        StationPurpose Purpose, string GhcnId, string Name, double DistanceM, double? ElevationDifferenceM,
+        bool IsManual);
 
     /// <param name="Temperature">The id of a station to take temperatures from, or null for the nearest one.</param>
     /// <param name="Wind">The id of a station to take winds from, or null for the nearest one.</param>

@@ -77,7 +77,9 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
 /// <param name="Name">Its name.</param>
 /// <param name="GhcnId">Its id.</param>
 /// <param name="DistanceM">How far it is, metres.</param>
-/// <param name="ElevationDifferenceM">How much higher than the parcel it is, metres; null when either is not known.</param>
+/// <param name="ElevationDifferenceM">
+/// How much higher than the parcel it is, metres; null when either is not known.
+/// </param>
 /// <param name="FirstReading">The first day with a reading; null without any.</param>
 /// <param name="Age">How old its last reading is, and the newest forecast for it.</param>
 /// <param name="GivesForecast">Whether the parcel's forecast is the one for this station.</param>

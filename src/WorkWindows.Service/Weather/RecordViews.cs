@@ -23,7 +23,9 @@ public sealed record RecordView(
         string GhcnId, string Name, double DistanceM, double TemperatureShare, bool GivesWind);
 
     /// <param name="Element">Minimum or maximum temperature.</param>
-    /// <param name="FilledMaeC">Mean absolute error of days that the parcel's own station lacks, °C; null: not known.</param>
+    /// <param name="FilledMaeC">
+    /// Mean absolute error of days that the parcel's own station lacks, °C; null: not known.
+    /// </param>
     /// <param name="BlendedMaeC">Mean absolute error of a blend, °C; null where one station is the whole value.</param>
     public sealed record ErrorPart(DailyElement Element, double? FilledMaeC, double? BlendedMaeC);
 
@@ -31,7 +33,9 @@ public sealed record RecordView(
 
     /// <param name="Element">What it is, with its unit.</param>
     /// <param name="Value">The value in the unit of the element.</param>
-    /// <param name="Basis">Observed, or interpolated from several stations or from another than the parcel's own.</param>
+    /// <param name="Basis">
+    /// Observed, or interpolated from several stations or from another than the parcel's own.
+    /// </param>
     /// <param name="IsFilled">The parcel's own station has no value of the day.</param>
     /// <param name="Weights">The stations that it comes from, with weights that sum to 1.</param>
     public sealed record ValuePart(
@@ -64,7 +68,8 @@ public sealed record RecordView(
 
     private static DayPart Day(ParcelRecord record, DailySeries observed, WeatherSource source, LocalDate date) => new(
         date,
-        [.. Enum.GetValues<DailyElement>().Where(element => observed[element] is { } column && !double.IsNaN(column[date]))
+        [.. Enum.GetValues<DailyElement>().Where(
+            element => observed[element] is { } column && !double.IsNaN(column[date]))
             .Select(element => Value(record, observed[element]!, element, source, date))]);
 
     private static ValuePart Value(
@@ -73,7 +78,8 @@ public sealed record RecordView(
         var isWind = element is DailyElement.WindMps or DailyElement.GustMps;
         WeightPart[] weights = isWind
             ? [new((source.Wind ?? source.Primary!).GhcnId, 1)]
-            : [.. record.WeightsOf(element, date).Select(part => new WeightPart(part.Station.Id, Math.Round(part.Weight, 3)))];
+            : [.. record.WeightsOf(element, date).Select(
+                part => new WeightPart(part.Station.Id, Math.Round(part.Weight, 3)))];
         var value = column.ReadsUsUnits ? AsRead.Restore(element, column[date]) : column[date];
         return new(
             element, Math.Round(value, 2), column.IsOwn(date) ? Basis.Observed : Basis.Interpolated,

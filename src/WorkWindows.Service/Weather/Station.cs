@@ -37,8 +37,8 @@ public sealed class Station : ITenantRow
     public int RecordVersion { get; set; }
 
     /// <summary>
-    /// When its readings last changed; null when that was before it was recorded, or when it has none. What was known of
-    /// them at this time or later is what is known now.
+    /// When its readings last changed; null when that was before it was recorded, or when it has none. What was known
+    /// of them at this time or later is what is known now.
     /// </summary>
     public Instant? RecordChangedAt { get; set; }
 
@@ -46,8 +46,8 @@ public sealed class Station : ITenantRow
     public LocalDate? FirstDay { get; set; }
 
     /// <summary>
-    /// The last day with temperatures that may be used, or with any reading where it reads no temperature: many stations
-    /// go on reading rain alone, and days are judged by temperatures. Null without any.
+    /// The last day with temperatures that may be used, or with any reading where it reads no temperature: many
+    /// stations go on reading rain alone, and days are judged by temperatures. Null without any.
     /// </summary>
     public LocalDate? LastDay { get; set; }
 

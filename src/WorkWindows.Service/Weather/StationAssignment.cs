@@ -11,7 +11,9 @@ namespace WorkWindows.Service.Weather;
 /// </summary>
 public sealed class StationAssignment(WorkWindowsDb db, ParcelSources sources)
 {
-    /// <summary>Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.</summary>
+    /// <summary>
+    /// Half of the days: what is missing shows as unknown, and no wind at all would show as unknown always.
+    /// </summary>
     private const double MinWindCoverage = 0.5;
 
     /// <summary>The stations that each parcel uses as they are stored: to be asked for before a change.</summary>
@@ -60,7 +62,9 @@ public sealed class StationAssignment(WorkWindowsDb db, ParcelSources sources)
         }
     }
 
-    /// <summary>Chooses a parcel's station for a purpose by hand, or with null leaves it to the distance again.</summary>
+    /// <summary>
+    /// Chooses a parcel's station for a purpose by hand, or with null leaves it to the distance again.
+    /// </summary>
     public async Task ChooseAsync(
         Guid parcelId, StationPurpose purpose, Station? station, CancellationToken cancellation)
     {
@@ -81,7 +85,8 @@ public sealed class StationAssignment(WorkWindowsDb db, ParcelSources sources)
     {
         if (link is null)
         {
-            link = new() { ParcelId = parcelId, Purpose = purpose, StationId = station.Id, DistanceM = match.DistanceM };
+            link =
+                new() { ParcelId = parcelId, Purpose = purpose, StationId = station.Id, DistanceM = match.DistanceM };
             db.Add(link);
         }
         (link.StationId, link.DistanceM) = (station.Id, match.DistanceM);

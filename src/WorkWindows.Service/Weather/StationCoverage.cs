@@ -33,7 +33,8 @@ internal static class StationCoverage
             .MaxAsync(reading => reading.Date, cancellation);
         var from = newest.PlusYears(-TemperatureYears);
         var readings = await db.StationReadings.AsNoTracking()
-            .Where(reading => reading.StationId == station.Id && reading.Date > from && Counted.Contains(reading.Element))
+            .Where(reading => reading.StationId == station.Id && reading.Date > from && Counted.Contains(
+                reading.Element))
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
         var series = QualityControl.Check(readings, station.WholeFahrenheit).Usable;
@@ -44,7 +45,9 @@ internal static class StationCoverage
             series, newest, WindYears, DailyElement.WindMps, DailyElement.GustMps);
     }
 
-    /// <summary>The last day up to which each temperature that the station reads is known; null when it reads none.</summary>
+    /// <summary>
+    /// The last day up to which each temperature that the station reads is known; null when it reads none.
+    /// </summary>
     private static LocalDate? LastTemperature(DailySeries usable)
     {
         var ends = new[] { DailyElement.MinTemperatureC, DailyElement.MaxTemperatureC }

@@ -39,7 +39,8 @@ internal static class StationEndpoints
     }
 
     private static async Task<List<StationView>> ListAsync(WorkWindowsDb db, CancellationToken cancellation) =>
-        [.. (await db.Stations.AsNoTracking().OrderBy(station => station.GhcnId).ToListAsync(cancellation)).Select(View)];
+        [.. (await db.Stations.AsNoTracking().OrderBy(station => station.GhcnId).ToListAsync(cancellation)).Select(
+            View)];
 
     private static async Task<Results<Ok<StationView>, NotFound, ValidationProblem, ProblemHttpResult>> PutAsync(
         string ghcnId, StationForm form, StationHandler stations, CancellationToken cancellation) =>

@@ -16,8 +16,12 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
     /// <param name="Used">How many of its readings are used.</param>
     /// <param name="NotUsed">How many are not, of all days.</param>
     /// <param name="Rejected">Those of the days asked for that are not used.</param>
-    /// <param name="Shifts">Years whose readings stand on the wrong day, and are put right in the records of parcels.</param>
-    /// <param name="Steps">When it became lastingly warmer or colder than the stations around; its readings stay in use.</param>
+    /// <param name="Shifts">
+    /// Years whose readings stand on the wrong day, and are put right in the records of parcels.
+    /// </param>
+    /// <param name="Steps">
+    /// When it became lastingly warmer or colder than the stations around; its readings stay in use.
+    /// </param>
     public sealed record FindingsView(
         string GhcnId, IReadOnlyList<string> ComparedWith, int Used, int NotUsed, IReadOnlyList<RejectedView> Rejected,
         IReadOnlyList<ShiftView> Shifts, IReadOnlyList<StepView> Steps);
@@ -37,8 +41,12 @@ public sealed class StationFindings(WorkWindowsDb db, WeatherRecords weather, Pa
 
     /// <summary>A lasting step.</summary>
     /// <param name="Element">Which temperature.</param>
-    /// <param name="From">The first day of the month from which on the new level holds, give or take half a year.</param>
-    /// <param name="SizeC">How much warmer it is from then on, against the stations around, °C; negative: colder.</param>
+    /// <param name="From">
+    /// The first day of the month from which on the new level holds, give or take half a year.
+    /// </param>
+    /// <param name="SizeC">
+    /// How much warmer it is from then on, against the stations around, °C; negative: colder.
+    /// </param>
     /// <param name="Found">The same in plain words.</param>
     /// <param name="Meaning">What it means.</param>
     public sealed record StepView(DailyElement Element, LocalDate From, double SizeC, string Found, string Meaning);

@@ -32,7 +32,8 @@ public sealed class StationHandler(
         if (form.Longitude is not (>= -180 and <= 180))
             faults.Add("longitude", form.Longitude, "degrees east from -180 to 180; west is negative");
         if (form.ElevationM is not (null or (>= LowestM and <= HighestM)))
-            faults.Add("elevationM", form.ElevationM, $"metres above sea level from {LowestM} to {HighestM}, or nothing");
+            faults.Add(
+                "elevationM", form.ElevationM, $"metres above sea level from {LowestM} to {HighestM}, or nothing");
         if (faults.Any)
             return Change.Refused<Station>(faults);
 

@@ -8,8 +8,8 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Weather;
 
 /// <summary>
-/// Stores a station's file: all of it or nothing, and the same file again changes nothing. The tasks that it touches are
-/// looked at.
+/// Stores a station's file: all of it or nothing, and the same file again changes nothing. The tasks that it touches
+/// are looked at.
 /// </summary>
 public sealed class StationImportHandler(
     WorkWindowsDb db, CurrentOrganization organization, StationReadings readings, StationAssignment stations,
@@ -18,7 +18,8 @@ public sealed class StationImportHandler(
     /// <param name="ghcnId">The station, whose readings the file must hold.</param>
     /// <param name="file">Its record, in a form that docs/files.md describes.</param>
     /// <param name="units">
-    /// <c>metric</c>, <c>standard</c> or <c>tenths</c> for a file that does not name its units; null where none were said.
+    /// <c>metric</c>, <c>standard</c> or <c>tenths</c> for a file that does not name its units; null where none were
+    /// said.
     /// </param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
     /// <returns>Null when there is no such station.</returns>
@@ -36,7 +37,8 @@ public sealed class StationImportHandler(
             _ => null,
         };
         if (units is not null && said is null)
-            return ImportOutcome.Refused<ImportCounts>(new([new(null, "units", units, "metric, standard or tenths")], 0));
+            return ImportOutcome.Refused<ImportCounts>(
+                new([new(null, "units", units, "metric, standard or tenths")], 0));
         // A reading of a day to come would be the last one for ever, and make every other record look closed.
         var today = clock.GetCurrentInstant().InZone(known.Zone).Date;
         var import = StationFile.Read(file, new(ghcnId, said, today));

@@ -7,8 +7,8 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Weather;
 
 /// <summary>
-/// Chooses the stations that a parcel's temperatures are blended from: its own station, and the nearest others. A station
-/// chosen by hand stands alone.
+/// Chooses the stations that a parcel's temperatures are blended from: its own station, and the nearest others. A
+/// station chosen by hand stands alone.
 /// </summary>
 public sealed class StationNeighbours(IEnumerable<Station> stations)
 {

@@ -23,7 +23,8 @@ public sealed class StationReadings(WorkWindowsDb db, IClock clock)
         set local enable_nestloop = off
         """;
 
-    private const string Copy = "copy incoming_readings (element, date, value, quality_flag) from stdin (format binary)";
+    private const string Copy =
+        "copy incoming_readings (element, date, value, quality_flag) from stdin (format binary)";
 
     /// <summary>The days of what comes, so that a correction of one day does not look through decades.</summary>
     private const string IsSame = """
@@ -63,8 +64,8 @@ public sealed class StationReadings(WorkWindowsDb db, IClock clock)
 
     /// <summary>
     /// Adds readings to a station's record, in the place of those it has of the same day and element, which are kept as
-    /// what was known until now. Must run in an <see cref="OrganizationChange"/>, so that nobody adds to the same record
-    /// meanwhile.
+    /// what was known until now. Must run in an <see cref="OrganizationChange"/>, so that nobody adds to the same
+    /// record meanwhile.
     /// </summary>
     /// <param name="station">A station that is tracked; its coverage is brought up to date, the caller saves.</param>
     /// <param name="readings">Each day and element once.</param>

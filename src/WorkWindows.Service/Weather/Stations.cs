@@ -13,8 +13,8 @@ public static class Stations
         .OrderBy(station => station.GhcnId);
 
     /// <summary>
-    /// Stations of the United States read whole °F, whole mph and inches (NOAA, GHCN-Daily documentation); the first two
-    /// characters of the identifier are the country.
+    /// Stations of the United States read whole °F, whole mph and inches (NOAA, GHCN-Daily documentation); the first
+    /// two characters of the identifier are the country.
     /// </summary>
     public static bool ReadUsUnits(string ghcnId) => ghcnId.StartsWith("US", StringComparison.Ordinal);
 }

@@ -12,8 +12,8 @@ public static class StepWords
 {
     /// <summary>To follow a step or several.</summary>
     public const string Meaning =
-        "the station was moved, or its sensor changed; all of its readings stay in use, but years before and after should "
-        + "be compared with care";
+        "the station was moved, or its sensor changed; all of its readings stay in use, but years before and after "
+        + "should be compared with care";
 
     private static readonly LocalDatePattern Month = LocalDatePattern.CreateWithInvariantCulture("MMMM uuuu");
 

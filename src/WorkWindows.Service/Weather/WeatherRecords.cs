@@ -22,9 +22,9 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     public static readonly Duration LongestAlertAge = Duration.FromHours(3);
 
     /// <summary>
-    /// So long what was last forecast for a day stands in for its observation. When observations stop, the day after the
-    /// last one is missing after this time, and runs and sums over it are not known. Stations report days late as a rule:
-    /// common practice, no source.
+    /// So long what was last forecast for a day stands in for its observation. When observations stop, the day after
+    /// the last one is missing after this time, and runs and sums over it are not known. Stations report days late as a
+    /// rule: common practice, no source.
     /// </summary>
     public static readonly Duration LongestObservationAge = Duration.FromDays(10);
 
@@ -120,7 +120,8 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
             .Where(alert => alert.Last >= today)
             .Select(alert => alert with { First = LocalDate.Max(alert.First, today) });
         var over = past
-            .Select(said => (said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(zone)))
+            .Select(said => (said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(
+                zone)))
             .Where(said => said.Alert.First <= said.Day && said.Day <= said.Alert.Last)
             .Select(said => said.Alert with { First = said.Day, Last = said.Day });
         return new([.. over.Distinct().Concat(coming)], notKnown);

@@ -4,7 +4,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
-/// <summary>Starts the rounds of all organizations, each as a job of its own: where one fails, the others go on.</summary>
+/// <summary>
+/// Starts the rounds of all organizations, each as a job of its own: where one fails, the others go on.
+/// </summary>
 public sealed class WeatherRounds(WorkWindowsDb db, IBackgroundJobClient jobs)
 {
     public async Task StartForecastsAsync(CancellationToken cancellation)

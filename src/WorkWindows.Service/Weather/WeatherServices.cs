@@ -9,7 +9,9 @@ public static class WeatherServices
     /// <summary>The weather service makes a new forecast about every hour; twenty past it has been published.</summary>
     private const string AtTwentyPast = "20 * * * *";
 
-    /// <summary>Records of days are published once or twice a day, at hours that differ from source to source.</summary>
+    /// <summary>
+    /// Records of days are published once or twice a day, at hours that differ from source to source.
+    /// </summary>
     private const string EverySixHours = "40 */6 * * *";
 
     public static void AddWeather(this IHostApplicationBuilder builder)

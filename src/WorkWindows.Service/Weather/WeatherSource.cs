@@ -4,14 +4,14 @@ using WorkWindows.Engine.Weather.Parcels;
 namespace WorkWindows.Service.Weather;
 
 /// <summary>
-/// Where a place's weather comes from. Two are equal when they give the same weather, so that parcels side by side share
-/// what is computed.
+/// Where a place's weather comes from. Two are equal when they give the same weather, so that parcels side by side
+/// share what is computed.
 /// </summary>
 public sealed class WeatherSource : IEquatable<WeatherSource>
 {
     /// <summary>
-    /// Parcels nearer to each other than this are one place: about 2 km, and 0.1 °C of height. Stations, which lie 20 km
-    /// apart, cannot tell them apart.
+    /// Parcels nearer to each other than this are one place: about 2 km, and 0.1 °C of height. Stations, which lie 20
+    /// km apart, cannot tell them apart.
     /// </summary>
     private const double GridDeg = 0.02, GridM = 20;
 
@@ -21,7 +21,8 @@ public sealed class WeatherSource : IEquatable<WeatherSource>
     {
         (Point, Place, Temperature, Wind) = (point, place, temperature, wind);
         // The version of a record is part of it, so that an import on any server is seen on all.
-        RecordKey = $"{place} {string.Join(' ', temperature.Select(station => $"{station.Id}:{station.RecordVersion}"))}";
+        RecordKey =
+            $"{place} {string.Join(' ', temperature.Select(station => $"{station.Id}:{station.RecordVersion}"))}";
         key = $"{point} {RecordKey} {wind?.Id}:{wind?.RecordVersion}";
     }
 

@@ -33,7 +33,8 @@ internal static class AskedDays
         if (l < f)
             faults.Add("to", $"{l:R}", $"a day that is not before {f:R}");
         else if (Period.DaysBetween(f, l) >= LongestSpan)
-            faults.Add("to", $"{l:R}", $"a day up to {f.PlusDays(LongestSpan - 1):R}: at most {LongestSpan} days at once");
+            faults.Add(
+                "to", $"{l:R}", $"a day up to {f.PlusDays(LongestSpan - 1):R}: at most {LongestSpan} days at once");
         else
             days = DaySpan.Between(f, l);
         return !faults.Any;

@@ -23,7 +23,8 @@ public sealed record DayCell(
     public string? CurrentDate => IsCurrent ? "date" : null;
 
     /// <summary>The names of its styles.</summary>
-    public string Style => $"state {Wording.Of(State)}{(IsScheduled ? " is-scheduled" : "")}{(IsViewed ? " is-viewed" : "")}";
+    public string Style =>
+        $"state {Wording.Of(State)}{(IsScheduled ? " is-scheduled" : "")}{(IsViewed ? " is-viewed" : "")}";
 
     public bool IsWorkable => State is DayState.Open or DayState.Limited;
 

@@ -35,7 +35,9 @@ public sealed record DayReasons(
 
     private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("H:mm");
 
-    /// <summary>The days to evaluate for the page of a day: those around it, and a year to see when rules let go.</summary>
+    /// <summary>
+    /// The days to evaluate for the page of a day: those around it, and a year to see when rules let go.
+    /// </summary>
     public static DaySpan DaysFor(LocalDate day) =>
         DaySpan.Between(day.PlusDays(-DaysBefore), AskedDays.YearFrom(day).Last);
 

@@ -31,7 +31,8 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
         foreach (var (task, evaluation) in tasks)
         {
             if (!snapshots.TryGetValue(evaluation.Signals, out var snapshotHash))
-                snapshots[evaluation.Signals] = snapshotHash = DecisionRecord.HashOf(Snapshot.Write(evaluation.Signals));
+                snapshots[evaluation.Signals] = snapshotHash = DecisionRecord.HashOf(
+                    Snapshot.Write(evaluation.Signals));
             var record = DecisionRecord.Of(evaluation, days, snapshotHash);
             var content = record.Content.ToArray();
             if (last.GetValueOrDefault(task.Id) is { } before && !DecisionChange.Between(before.Content, content))
@@ -57,7 +58,9 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
     }
 
     /// <summary>Evaluates a stored decision again from its own snapshot and rule packs.</summary>
-    /// <returns>What the same inputs give now; the hash is that of the decision unless something was tampered with.</returns>
+    /// <returns>
+    /// What the same inputs give now; the hash is that of the decision unless something was tampered with.
+    /// </returns>
     public async Task<DecisionRecord> ReplayAsync(Decision decision, CancellationToken cancellation)
     {
         var snapshot = await db.WeatherSnapshots.AsNoTracking()

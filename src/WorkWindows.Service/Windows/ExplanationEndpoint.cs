@@ -43,7 +43,8 @@ internal static class ExplanationEndpoint
         var explanation = Explanation.Of(task.Evaluation, day);
         return TypedResults.Ok(new ExplanationView(
             id, DayView.Of(explanation),
-            [.. explanation.Deciding.Select(verdict => new BindingRule(verdict.Rule.Id, verdict.Rule.Title, verdict.LetsGoOn))],
+            [.. explanation.Deciding.Select(
+                verdict => new BindingRule(verdict.Rule.Id, verdict.Rule.Title, verdict.LetsGoOn))],
             SingleChanges.Of(task.Evaluation, day),
             await decisions.WithLastAsync(task, cancellation)));
     }

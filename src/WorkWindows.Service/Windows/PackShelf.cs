@@ -19,7 +19,8 @@ public sealed class PackShelf(WorkWindowsDb db, RulePacks shipped, IMemoryCache 
     /// <exception cref="PackException">Another pack cannot be read by this version of the service.</exception>
     public async Task<PackStacks> ReadAsync(string? without, CancellationToken cancellation)
     {
-        var rows = await db.OrganizationPacks.AsNoTracking().Where(pack => pack.PackId != without).Select(pack => new { pack.PropertyId, pack.Hash })
+        var rows = await db.OrganizationPacks.AsNoTracking().Where(pack => pack.PackId != without).Select(
+            pack => new { pack.PropertyId, pack.Hash })
             .ToListAsync(cancellation);
         var missing = rows.Select(row => row.Hash).Where(hash => !cache.TryGetValue(Key(hash), out _)).ToList();
         var texts = missing.Count == 0 ? [] : await db.StoredPacks.AsNoTracking()

@@ -5,7 +5,8 @@ using WorkWindows.Engine.Weather;
 namespace WorkWindows.Service.Windows;
 
 /// <summary>The signals of a weather point, and the record and forecast behind them.</summary>
-public sealed record PointWeather(SignalSet Signals, DailySeries Observed, Engine.Weather.Forecast? Forecast, double LatitudeDeg)
+public sealed record PointWeather(
+    SignalSet Signals, DailySeries Observed, Engine.Weather.Forecast? Forecast, double LatitudeDeg)
 {
     /// <summary>
     /// The signals on a property: leaf-out is drawn to what was seen there in other years, and is what was seen in a

@@ -59,7 +59,9 @@ public sealed class SaidOfProperties
         ILookup<Guid, PropertyRecords.Excepted> exceptions) =>
         (_leafOuts, _readings, _exceptions) = (leafOuts, readings, exceptions);
 
-    /// <summary>Whether anything was seen on a property, so that its signals are not those of its weather point.</summary>
+    /// <summary>
+    /// Whether anything was seen on a property, so that its signals are not those of its weather point.
+    /// </summary>
     public bool HasSeen(Guid property) => _leafOuts.Contains(property) || _readings.Contains(property);
 
     /// <summary>One day a year at most.</summary>

@@ -16,7 +16,9 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Authority">How binding it is.</param>
 /// <param name="Source">Where it is stated.</param>
 /// <param name="Address">Where that can be read, if it is on the web.</param>
-/// <param name="LetsGo">When it says nothing any more, in a few words; null for a rule that closes and limits nothing.</param>
+/// <param name="LetsGo">
+/// When it says nothing any more, in a few words; null for a rule that closes and limits nothing.
+/// </param>
 /// <param name="Lifted">What takes away what it would say, in a sentence; null when nothing does.</param>
 /// <param name="MayBeExcepted">It stands, and a person can make an exception to it.</param>
 public sealed record RuleReason(

@@ -109,7 +109,8 @@ public sealed class TaskEvaluator(
             .. rows.Select(row =>
             {
                 var practice = PracticeCatalogue.Find(row.Task.PracticeId)
-                    ?? throw new InvalidOperationException($"Task {row.Task.Id} has the practice {row.Task.PracticeId}.");
+                    ?? throw new InvalidOperationException(
+                        $"Task {row.Task.Id} has the practice {row.Task.PracticeId}.");
                 return new TaskRow(
                     new(row.Task.Id, row.Task.Key, practice, row.Task.ParcelId, row.Name, row.PropertyId,
                         row.PropertyName, DateTimeZoneProviders.Tzdb[row.TimeZone], row.LandownerId,

@@ -25,7 +25,9 @@ internal static class TaskWindowEndpoints
     /// <param name="State">What may be done today.</param>
     /// <param name="ClosesAfter">The last day of the window that today lies in, or null.</param>
     /// <param name="OpensOn">The first day of the next window, or null where none is known.</param>
-    /// <param name="MayOpenOn">The first day before it that no rule closes but whose inputs are not all known, or null.</param>
+    /// <param name="MayOpenOn">
+    /// The first day before it that no rule closes but whose inputs are not all known, or null.
+    /// </param>
     public sealed record OutlookView(DayState State, LocalDate? ClosesAfter, LocalDate? OpensOn, LocalDate? MayOpenOn);
 
     public static void MapTaskWindows(this IEndpointRouteBuilder app)

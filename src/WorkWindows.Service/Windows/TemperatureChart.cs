@@ -46,7 +46,9 @@ public sealed record TemperatureChart(ChartSpec Spec, IReadOnlyList<MonthTempera
             [
                 .. signals.Events.Where(seen => seen.Kind == SeasonEventKind.LeafOut && days.Contains(seen.Date))
                     .Select(seen => new ChartMark(ChartSpec.NumberOf(seen.Date), "--open")),
-                .. days.Contains(today) ? [new ChartMark(ChartSpec.NumberOf(today), "--ink")] : Array.Empty<ChartMark>(),
+                .. days.Contains(today)
+                    ? [new ChartMark(ChartSpec.NumberOf(today), "--ink")]
+                    : Array.Empty<ChartMark>(),
             ],
         };
         return new(spec, [.. Enumerable.Range(0, days.Count).GroupBy(day => MonthAndYear.Format(days[day]))

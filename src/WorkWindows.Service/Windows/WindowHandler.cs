@@ -27,5 +27,7 @@ public sealed class WindowHandler(VisibleTasks visible, TaskEvaluator evaluator,
 
     /// <returns>What every rule says of a day; null when the caller sees no such task.</returns>
     public async Task<Explanation?> ExplainAsync(Guid taskId, LocalDate day, CancellationToken cancellation) =>
-        await EvaluateAsync(taskId, new(day, 1), cancellation) is { } task ? Explanation.Of(task.Evaluation, day) : null;
+        await EvaluateAsync(taskId, new(day, 1), cancellation) is { } task
+            ? Explanation.Of(task.Evaluation, day)
+            : null;
 }

@@ -5,7 +5,6 @@ using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
-using WorkWindows.Engine.Tests.Chances;
 using WorkWindows.Engine.Tests.Weather;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Chances;
@@ -76,7 +75,8 @@ internal static class Chances
     }
 
     private static BacktestSite Site(WeatherStation station) => new(
-        new(station.Id, station.LatitudeDeg, station.LongitudeDeg), DateTimeZoneProviders.Tzdb["America/Chicago"], StationRecords.Read(station.Id),
+        new(station.Id, station.LatitudeDeg, station.LongitudeDeg), DateTimeZoneProviders.Tzdb["America/Chicago"],
+        DailySeries.Of(ReferenceStations.WithRain(station.Id), readsUsUnits: true),
         [
             Task(station, "hinge-cut", SpeciesGroup.RedOak), Task(station, "overstory-felling", SpeciesGroup.Maple),
             Task(station, "conifer-underplanting", SpeciesGroup.Conifer),
@@ -110,7 +110,8 @@ internal static class Chances
 
     private static string Row(AnnualDate day, ImmutableArray<LeafOutCheck> springs)
     {
-        var held = (double)springs.Count(spring => spring.P10 <= spring.Came && spring.Came <= spring.P90) / springs.Length;
+        var held =
+            (double)springs.Count(spring => spring.P10 <= spring.Came && spring.Came <= spring.P90) / springs.Length;
         return $"| {day.Day} {CultureName(day.Month)} | {springs.Length} | {held:0 %} "
             + $"| {springs.Average(spring => Math.Abs(Period.DaysBetween(spring.P50, spring.Came))):0.0} d "
             + $"| {springs.Average(spring => Period.DaysBetween(spring.P10, spring.P90)):0.0} d |";

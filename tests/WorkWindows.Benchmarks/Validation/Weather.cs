@@ -5,7 +5,9 @@ using WorkWindows.Engine.Weather.Parcels;
 
 namespace WorkWindows.Benchmarks.Validation;
 
-/// <summary>How much of good records is rejected, and how far off the weather of a place without a station is.</summary>
+/// <summary>
+/// How much of good records is rejected, and how far off the weather of a place without a station is.
+/// </summary>
 internal static class Weather
 {
     private static readonly DaySpan Days = DaySpan.Between(new(1985, 1, 1), new(2014, 12, 31));
@@ -56,5 +58,6 @@ internal static class Weather
 
     /// <summary>Such as minimum above maximum.</summary>
     private static string Words(string name) =>
-        string.Concat(name.Select((letter, at) => char.IsUpper(letter) && at > 0 ? $" {char.ToLowerInvariant(letter)}" : $"{letter}"));
+        string.Concat(name.Select(
+            (letter, at) => char.IsUpper(letter) && at > 0 ? $" {char.ToLowerInvariant(letter)}" : $"{letter}"));
 }

@@ -13,7 +13,8 @@ public sealed record Screen(string Name, int WidthPx, int HeightPx, bool IsDark 
 
     public static Screen DarkPhone { get; } = new("dark-phone", 390, 844, IsDark: true);
 
-    public static Screen Named(string name) => new[] { Desktop, Phone, Dark, DarkPhone }.Single(screen => screen.Name == name);
+    public static Screen Named(string name) =>
+        new[] { Desktop, Phone, Dark, DarkPhone }.Single(screen => screen.Name == name);
 }
 
 /// <summary>One browser window with cookies of its own.</summary>

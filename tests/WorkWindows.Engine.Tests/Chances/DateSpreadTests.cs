@@ -12,7 +12,8 @@ public class DateSpreadTests
     [Fact]
     public void Of_GivesQuantilesOfType8InWholeDays()
     {
-        var spread = DateSpread.Of(Enumerable.Range(1, 30).Reverse().Select(day => (LocalDate?)NewYear.PlusDays(day - 1)));
+        var spread = DateSpread.Of(
+            Enumerable.Range(1, 30).Reverse().Select(day => (LocalDate?)NewYear.PlusDays(day - 1)));
 
         Assert.Equal(new(30, 0, 30, new(2026, 1, 3), new(2026, 1, 15), new(2026, 1, 28)), spread);
     }

@@ -123,7 +123,8 @@ public class TaskChancesTests
         var (min, max) = (Values(DailyElement.MinTemperatureC), Values(DailyElement.MaxTemperatureC));
         foreach (var (date, tempC) in max)
         {
-            yield return new(date, DailyElement.MaxTemperatureC, Math.Max(tempC, min.GetValueOrDefault(date, tempC)), null);
+            yield return new(
+                date, DailyElement.MaxTemperatureC, Math.Max(tempC, min.GetValueOrDefault(date, tempC)), null);
         }
         foreach (var (date, tempC) in min)
             yield return new(date, DailyElement.MinTemperatureC, tempC, null);

@@ -35,7 +35,8 @@ public class WorkingSeasonTests
     public void Of_KnowsWhatUnknownDaysCannotChange(string days, bool opening, bool closing)
     {
         var season = MemberSeason.Of(
-            new(DayBits.Where(days.Length, day => days[day] == 'w'), DayBits.Where(days.Length, day => days[day] == 'u')),
+            new(DayBits.Where(days.Length, day => days[day] == 'w'), DayBits.Where(
+                days.Length, day => days[day] == 'u')),
             longestBreakDays: 2);
 
         Assert.Equal((opening, closing), (season.OpeningIsKnown, season.ClosingIsKnown));

@@ -77,11 +77,13 @@ public sealed class ShiftLightTests
         var evening = new WorkShift(new(12, 0), new(23, 59));
         var span = new DaySpan(new(2026, 1, 1), 365);
 
-        var (first, second) = (ShiftLight.Over(span, morning, zone, 30, 30), ShiftLight.Over(span, evening, zone, 30, 30));
+        var (first, second) = (ShiftLight.Over(span, morning, zone, 30, 30), ShiftLight.Over(
+            span, evening, zone, 30, 30));
 
         for (var day = 0; day < span.Count; day++)
         {
-            var length = zone.AtStartOfDay(span[day].PlusDays(1)).ToInstant() - zone.AtStartOfDay(span[day]).ToInstant();
+            var length =
+                zone.AtStartOfDay(span[day].PlusDays(1)).ToInstant() - zone.AtStartOfDay(span[day]).ToInstant();
             var counted = first.LightMinutes[day] + first.DarkMinutes[day]
                 + second.LightMinutes[day] + second.DarkMinutes[day];
             Assert.Equal(length.TotalMinutes - 1, counted);

@@ -32,8 +32,8 @@ public sealed class SunPositionTests
     public void At_MatchesPublishedMeanLongitude(double centuries, double longitude) =>
         Assert.Equal(longitude, SunPosition.At(centuries).MeanLongitudeDeg, 2e-5);
 
-    // Equinoxes and solstices of 2018, UTC (Skyfield manual, JPL DE421): the sun's apparent longitude is then a multiple
-    // of 90°. It moves 0.01° in a quarter of an hour.
+    // Equinoxes and solstices of 2018, UTC (Skyfield manual, JPL DE421): the sun's apparent longitude is then a
+    // multiple of 90°. It moves 0.01° in a quarter of an hour.
     [Theory]
     [InlineData("2018-03-20T16:15:27Z", 0)]
     [InlineData("2018-06-21T10:07:18Z", 90)]

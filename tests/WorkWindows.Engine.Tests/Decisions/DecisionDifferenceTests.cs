@@ -12,7 +12,8 @@ public class DecisionDifferenceTests
 
     private static readonly RulePack Pack = Given.Pack(
         Given.Rule("closes", "signal: gust, at-least: 25 mph"),
-        Given.Rule("closes", "calendar: { from: { event: leaf-out, not-before: 01-01, not-after: 01-09 }, to: 07-31 }"));
+        Given.Rule(
+            "closes", "calendar: { from: { event: leaf-out, not-before: 01-01, not-after: 01-09 }, to: 07-31 }"));
 
     // 25 mph is 11.176 m/s.
     [Fact]
@@ -116,7 +117,8 @@ public class DecisionDifferenceTests
         var record = DecisionRecord.Of(before, before.Span, DecisionRecord.HashOf(Snapshot.Write(before.Signals)));
         var difference = DecisionDifference.Between(record.Content.ToArray(), before.Signals, now, now.Span);
         var titles = now.Packs.SelectMany(pack => pack.Rules).ToDictionary(rule => rule.Id, rule => rule.Title);
-        return [.. difference.Days.Select(Wording.Of), .. Wording.Causes(difference, id => titles.GetValueOrDefault(id, id))];
+        return [.. difference.Days.Select(Wording.Of), .. Wording.Causes(
+            difference, id => titles.GetValueOrDefault(id, id))];
     }
 
     private static SeasonEvent LeafOut(int day, Basis basis) => new(SeasonEventKind.LeafOut, new(2026, 1, day), basis);

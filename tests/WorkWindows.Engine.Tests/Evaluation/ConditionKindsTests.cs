@@ -5,7 +5,9 @@ using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Tests.Evaluation;
 
-/// <summary>Each kind of condition on days that a reader can follow by hand. The days are those from 1 January 2026.</summary>
+/// <summary>
+/// Each kind of condition on days that a reader can follow by hand. The days are those from 1 January 2026.
+/// </summary>
 public class ConditionKindsTests
 {
     private const double Gap = double.NaN;
@@ -14,7 +16,8 @@ public class ConditionKindsTests
     [InlineData("0 5 5 0 0 9", "UUCCOO")]    // 10 mm by the third and by the fourth day, then less
     [InlineData("0 5 gap 9 0 0", "UUUCUO")]  // what is missing can only add: 5 and 9 are enough, 9 alone is not
     public void TotalOver_CountsADayWithoutAValueAsMissing(string rainMm, string states) => Assert.Equal(
-        states, Closed("signal: precipitation, total-over-days: 3, at-least: 10 mm", SignalKind.PrecipitationMm, rainMm));
+        states, Closed(
+            "signal: precipitation, total-over-days: 3, at-least: 10 mm", SignalKind.PrecipitationMm, rainMm));
 
     [Theory]
     [InlineData("0 0 0", "OOO")]
@@ -109,11 +112,15 @@ public class ConditionKindsTests
     [InlineData("signal: gust, at-least: 25 mph", "2026-03-10")]
     [InlineData("signal: gust, at-least: 25 mph, days-in-a-row: 3", "2026-03-08")]
     [InlineData("signal: precipitation, total-over-days: 10, at-least: 1 in", "2026-03-01")]
-    [InlineData("degree-days: { method: single-sine, base: 50 degF, since: 01-01 }, at-least: 5 degF-days", "2026-01-01")]
-    [InlineData("degree-days: { method: single-sine, base: 50 degF, since: 11-01 }, at-least: 5 degF-days", "2025-11-01")]
+    [InlineData(
+        "degree-days: { method: single-sine, base: 50 degF, since: 01-01 }, at-least: 5 degF-days", "2026-01-01")]
+    [InlineData(
+        "degree-days: { method: single-sine, base: 50 degF, since: 11-01 }, at-least: 5 degF-days", "2025-11-01")]
     [InlineData("signal: frost-depth, starts: { at-least: 6 in }, ends: { below: 3 in }", "2025-07-01")]
-    [InlineData("onset: { signal: gust, above: 5 mph, days-in-a-row: 3 }, within: { from: 02-01, to: 04-30 }", "2026-01-30")]
-    [InlineData("any: [{ not: { signal: gust, above: 5 mph, days-in-a-row: 3 } }, { calendar: { on: 01-01 } }]", "2026-03-08")]
+    [InlineData(
+        "onset: { signal: gust, above: 5 mph, days-in-a-row: 3 }, within: { from: 02-01, to: 04-30 }", "2026-01-30")]
+    [InlineData(
+        "any: [{ not: { signal: gust, above: 5 mph, days-in-a-row: 3 } }, { calendar: { on: 01-01 } }]", "2026-03-08")]
     public void Lookback_ReachesToTheFirstDayThatMatters(string when, string first) => Assert.Equal(
         first, $"{Lookback.Before(new LocalDate(2026, 3, 10), [Given.Pack(Given.Rule("closes", when))]):R}");
 

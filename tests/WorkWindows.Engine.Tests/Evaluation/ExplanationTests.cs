@@ -21,7 +21,8 @@ public class ExplanationTests
         Assert.Equal(3, finding.RunLength);
         Assert.Equal(Basis.Observed, finding.Basis);
         Assert.Equal(
-            "minimum temperature 14 °F (observed); limit: below 20 °F for 3 days in a row (so far 3)", Wording.Of(finding));
+            "minimum temperature 14 °F (observed); limit: below 20 °F for 3 days in a row (so far 3)", Wording.Of(
+                finding));
     }
 
     [Fact]
@@ -40,7 +41,8 @@ public class ExplanationTests
     public void Of_SaysThatTheInventoryIsMissing()
     {
         var evaluation = new PointRules(
-            [Given.Pack(Given.Rule("closes", "signal: gust, at-least: 1 mph", "traits: [wounds-trees], species: [red-oak]"))],
+            [Given.Pack(
+                Given.Rule("closes", "signal: gust, at-least: 1 mph", "traits: [wounds-trees], species: [red-oak]"))],
             Given.Signals((SignalKind.GustMps, [5]))).Evaluate(Given.HingeCut);
 
         Assert.True(Assert.Single(Explanation.Of(evaluation, Given.First).Deciding).InventoryMissing);
@@ -50,7 +52,8 @@ public class ExplanationTests
     public void Of_ListsTheRulesThatDidNotSpeakToo()
     {
         var evaluation = new PointRules(
-            [Given.Pack(Given.Rule("closes", "signal: gust, at-least: 25 mph"), Given.Rule("closes", "signal: gust, at-least: 10 mph"))],
+            [Given.Pack(Given.Rule("closes", "signal: gust, at-least: 25 mph"), Given.Rule(
+                "closes", "signal: gust, at-least: 10 mph"))],
             Given.Signals((SignalKind.GustMps, [5]))).Evaluate(Given.HingeCut);
 
         var verdicts = Explanation.Of(evaluation, Given.First).Verdicts;

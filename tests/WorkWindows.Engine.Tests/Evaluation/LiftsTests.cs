@@ -17,7 +17,8 @@ public class LiftsTests
     [InlineData("regulation", "", "CCCC")]
     [InlineData("common-practice", "life-safety: true", "CCCC")]
     public void LowerPack_LiftsOnItsOwnDays(string authority, string lifeSafety, string states) =>
-        Assert.Equal(states, Given.States(Stack(authority, lifeSafety, "calendar: { from: 01-03, to: 12-31 }"), FourDays,
+        Assert.Equal(
+            states, Given.States(Stack(authority, lifeSafety, "calendar: { from: 01-03, to: 12-31 }"), FourDays,
             Given.HingeCut));
 
     [Fact]
@@ -103,7 +104,8 @@ public class LiftsTests
 
     private static TaskFacts Excepted => Given.HingeCut with
     {
-        Overrides = [new("upper", Given.First.PlusDays(1), Given.First.PlusDays(2), "Ada Birch", "The stand was looked at.")],
+        Overrides = [new(
+            "upper", Given.First.PlusDays(1), Given.First.PlusDays(2), "Ada Birch", "The stand was looked at.")],
     };
 
     private static System.Collections.Immutable.ImmutableArray<RulePack> Stack(

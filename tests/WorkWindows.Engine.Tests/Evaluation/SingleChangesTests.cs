@@ -66,7 +66,8 @@ public class SingleChangesTests
 
     [Fact]
     public void Of_NamesOnlyChangesThatReallyChangeTheDay() =>
-        Gen.Select(RandomRules.Pack, RandomRules.Weather.Signals, RandomRules.Facts, Gen.Int[0, RandomRules.Weather.Days - 1])
+        Gen.Select(
+            RandomRules.Pack, RandomRules.Weather.Signals, RandomRules.Facts, Gen.Int[0, RandomRules.Weather.Days - 1])
             .Sample((pack, signals, facts, day) =>
             {
                 var evaluation = new PointRules([pack], signals).Evaluate(facts);
@@ -79,7 +80,8 @@ public class SingleChangesTests
     // The day's state is worked out apart from the whole evaluation, and says the same.
     [Fact]
     public void Of_LeadsToTheStateThatAnEvaluationOfTheChangedReadingsGives() =>
-        Gen.Select(RandomRules.Pack, RandomRules.Weather.Signals, RandomRules.Facts, Gen.Int[0, RandomRules.Weather.Days - 1],
+        Gen.Select(
+            RandomRules.Pack, RandomRules.Weather.Signals, RandomRules.Facts, Gen.Int[0, RandomRules.Weather.Days - 1],
             Gen.Int[28, 34])
             .Sample((pack, signals, facts, day, degF) =>
             {
@@ -90,7 +92,8 @@ public class SingleChangesTests
             }, iter: 2_000);
 
     private static TaskEvaluation Evaluate(SignalSet signals, params string[] closing) =>
-        new PointRules([Given.Pack([.. closing.Select(when => Given.Rule("closes", when))])], signals).Evaluate(Given.HingeCut);
+        new PointRules([Given.Pack([.. closing.Select(when => Given.Rule("closes", when))])], signals).Evaluate(
+            Given.HingeCut);
 
     private static string Said(TaskEvaluation evaluation, LocalDate day) => string.Join("; ",
         SingleChanges.Of(evaluation, day).Select(change =>

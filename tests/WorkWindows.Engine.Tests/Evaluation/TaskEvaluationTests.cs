@@ -9,7 +9,8 @@ public class TaskEvaluationTests
 {
     private const double Gap = double.NaN;
 
-    private static readonly string Cold = Given.Rule("closes", "signal: min-temperature, below: 20 degF, days-in-a-row: 3");
+    private static readonly string Cold = Given.Rule(
+        "closes", "signal: min-temperature, below: 20 degF, days-in-a-row: 3");
 
     // 20 °F is -6.667 °C; -7 is below it, -6 above.
     [Theory]
@@ -26,7 +27,8 @@ public class TaskEvaluationTests
 
     [Fact]
     public void State_IsUnknownNeverOpen_WhenAClosingRuleLacksItsInput() =>
-        Assert.Equal("OOUUUOO", Given.States([Given.Pack(Given.Rule("closes", "signal: min-temperature, below: 20 degF"))],
+        Assert.Equal(
+            "OOUUUOO", Given.States([Given.Pack(Given.Rule("closes", "signal: min-temperature, below: 20 degF"))],
             Nights(0, 0, Gap, Gap, Gap, 0, 0), Given.HingeCut));
 
     [Fact]
@@ -57,7 +59,8 @@ public class TaskEvaluationTests
     [Fact]
     public void State_IsNotTouched_ByFavoursAndRequires() =>
         Assert.Equal("OO", Given.States(
-            [Given.Pack(Given.Rule("favours", "signal: min-temperature, above: 0 degC"), Given.Rule("requires", "signal: min-temperature, above: 0 degC"))],
+            [Given.Pack(Given.Rule("favours", "signal: min-temperature, above: 0 degC"), Given.Rule(
+                "requires", "signal: min-temperature, above: 0 degC"))],
             Nights(5, Gap), Given.HingeCut));
 
     [Theory]
@@ -65,7 +68,8 @@ public class TaskEvaluationTests
     [InlineData("hinge-cut", new[] { SpeciesGroup.Maple }, "O")]
     [InlineData("hinge-cut", null, "U")]       // no inventory: there may be oaks
     [InlineData("tie-down", null, "O")]        // wounds nothing
-    public void State_DependsOnTheStand_WhenTheRuleAsksForSpecies(string practice, SpeciesGroup[]? species, string expected)
+    public void State_DependsOnTheStand_WhenTheRuleAsksForSpecies(
+        string practice, SpeciesGroup[]? species, string expected)
     {
         var pack = Given.Pack(Given.Rule(
             "closes", "signal: min-temperature, above: 0 degC", "traits: [wounds-trees], species: [red-oak, white-oak]"));
@@ -111,7 +115,8 @@ public class TaskEvaluationTests
         Gen.Select(rules.Array[1, 4], condition, nights).Sample((others, when, minimaC) =>
         {
             var before = Given.States([Given.Pack(others)], Nights(minimaC), Given.HingeCut);
-            var after = Given.States([Given.Pack([.. others, Given.Rule("closes", when)])], Nights(minimaC), Given.HingeCut);
+            var after = Given.States(
+                [Given.Pack([.. others, Given.Rule("closes", when)])], Nights(minimaC), Given.HingeCut);
 
             for (var day = 0; day < before.Length; day++)
                 Assert.True(Precedence(after[day]) >= Precedence(before[day]), $"{before} became {after}");

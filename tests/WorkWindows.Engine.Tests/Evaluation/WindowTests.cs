@@ -54,7 +54,8 @@ public class WindowTests
 
     private static TaskEvaluation Evaluate(string states)
     {
-        double[] minimaC = [.. states.Select(state => state switch { 'O' => 0, 'L' => -7, 'C' => -20, _ => double.NaN })];
+        double[] minimaC = [.. states.Select(
+            state => state switch { 'O' => 0, 'L' => -7, 'C' => -20, _ => double.NaN })];
         return new PointRules([Pack], Given.Signals((SignalKind.MinTemperatureC, minimaC))).Evaluate(Given.HingeCut);
     }
 }

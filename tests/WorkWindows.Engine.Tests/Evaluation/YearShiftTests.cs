@@ -50,7 +50,8 @@ public class YearShiftTests
                 Given.Signal(SignalKind.MaxTemperatureC, span, [.. minimaC.Select(value => value + 5)]),
                 Given.Signal(SignalKind.GustMps, span, gustsMps),
                 Given.Signal(SignalKind.WindMps, span, [.. gustsMps.Select(value => value / 2)]),
-                Given.Signal(SignalKind.DarkShiftMinutes, span, [.. minimaC.Select((_, day) => day % 3 * 20.0)], Basis.Calendar),
+                Given.Signal(
+                    SignalKind.DarkShiftMinutes, span, [.. minimaC.Select((_, day) => day % 3 * 20.0)], Basis.Calendar),
                 .. Alerts.Select(kind => Given.Signal(kind, span, [.. minimaC.Select(_ => 0.0)], Basis.Alert)),
                 Given.Signal(SignalKind.LightShiftMinutes, span, [.. minimaC.Select(_ => 400.0)], Basis.Calendar),
             ],

@@ -5,8 +5,8 @@ namespace WorkWindows.Engine.Tests.Phenology;
 
 public sealed class BudBreakTests
 {
-    // T6: fits to Harvard Forest HF003 (CC BY), 1990-2001, daily means of the pyPhenology package (C): base 0 and base 5
-    // from 1 January, base 4 from 22 March, degree-days in °C.
+    // T6: fits to Harvard Forest HF003 (CC BY), 1990-2001, daily means of the pyPhenology package (C): base 0 and base
+    // 5 from 1 January, base 4 from 22 March, degree-days in °C.
     [Theory]
     [InlineData("black cherry", 208, 58, 62)]
     [InlineData("trembling aspen", 300, 100, 102)]

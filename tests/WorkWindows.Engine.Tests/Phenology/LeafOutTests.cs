@@ -109,9 +109,9 @@ public sealed class LeafOutTests
     }
 
     [Theory]
-    // From March the model says 18 May of every year, which is also the mean of the years; from January it says 10 April
-    // and has no weight. Computed: a spring 10 days late counts 36 in 61 parts from March and 36 in 85 for the mean,
-    // weighted as 65 to 35.
+    // From March the model says 18 May of every year, which is also the mean of the years; from January it says 10
+    // April and has no weight. Computed: a spring 10 days late counts 36 in 61 parts from March and 36 in 85 for the
+    // mean, weighted as 65 to 35.
     [InlineData("", "2019-05-18", "2019-05-08", "2019-05-28")]
     [InlineData("2018-05-28", "2019-05-23", "2019-05-14", "2019-06-02")]
     [InlineData("2015-05-28 2016-05-27 2017-05-28 2018-05-28", "2019-05-26", "2019-05-20", "2019-06-02")]

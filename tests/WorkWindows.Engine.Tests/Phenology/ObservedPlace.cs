@@ -3,7 +3,9 @@ using WorkWindows.Engine.Weather;
 
 namespace WorkWindows.Engine.Tests.Phenology;
 
-/// <summary>A place whose springs were seen: sites within a kilometre of each other, as one property would be.</summary>
+/// <summary>
+/// A place whose springs were seen: sites within a kilometre of each other, as one property would be.
+/// </summary>
 /// <param name="Name">The first site of the place.</param>
 /// <param name="LongitudeDeg">WGS 84, east positive.</param>
 /// <param name="Springs">By year, the median over the plants of all its sites.</param>
@@ -37,7 +39,8 @@ internal sealed record ObservedPlace(
                 group => new LocalDate(group.Key, 1, 1).PlusDays(Median([.. group.Select(one => one.DayOfYear)]) - 1));
         var years = springs.MeansC.Where(year => sites.Contains(year.Key.Site))
             .GroupBy(year => year.Key.Year).Select(group => (Year: group.Key, MeansC: group.First().Value));
-        return new(sites[0], springs.PositionsDeg[sites[0]].Longitude, seen, DailySeries.Of(years.SelectMany(Readings)));
+        return new(
+            sites[0], springs.PositionsDeg[sites[0]].Longitude, seen, DailySeries.Of(years.SelectMany(Readings)));
     }
 
     private static IEnumerable<DailyReading> Readings((int Year, double[] MeansC) year)
@@ -55,7 +58,8 @@ internal sealed record ObservedPlace(
 
     private static double DistanceM(ObservedSprings springs, string one, string other)
     {
-        var ((latitude1, longitude1), (latitude2, longitude2)) = (springs.PositionsDeg[one], springs.PositionsDeg[other]);
+        var ((latitude1, longitude1), (latitude2, longitude2)) =
+            (springs.PositionsDeg[one], springs.PositionsDeg[other]);
         return StationChoice.DistanceM(latitude1, longitude1, latitude2, longitude2);
     }
 

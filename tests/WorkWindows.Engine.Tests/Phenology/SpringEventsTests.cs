@@ -50,7 +50,8 @@ public class SpringEventsTests
         var expected = SpringEvents.Of(2026, 2026, record, null, Latitude)
             .Single(e => e.Kind == SeasonEventKind.LastSpringFrost);
 
-        Assert.Equal((new LocalDate(2026, 4, 15), Basis.Climatology, 11), (expected.Date, expected.Basis, expected.Years));
+        Assert.Equal(
+            (new LocalDate(2026, 4, 15), Basis.Climatology, 11), (expected.Date, expected.Basis, expected.Years));
         Assert.InRange(expected.Earliest!.Value, new LocalDate(2026, 4, 10), new LocalDate(2026, 4, 11));
         Assert.InRange(expected.Latest!.Value, new LocalDate(2026, 4, 19), new LocalDate(2026, 4, 20));
     }

@@ -7,8 +7,8 @@ using WorkWindows.Engine.Weather;
 namespace WorkWindows.Engine.Tests.Phenology;
 
 /// <summary>
-/// Order of spring by degree-days above 50 °F at Wooster OH (Ohio State University Extension, as quoted): silver maple in
-/// full bloom 42, eastern tent caterpillars hatch 92, black locust in full bloom 548, emerald ash borers emerge 550.
+/// Order of spring by degree-days above 50 °F at Wooster OH (Ohio State University Extension, as quoted): silver maple
+/// in full bloom 42, eastern tent caterpillars hatch 92, black locust in full bloom 548, emerald ash borers emerge 550.
 /// </summary>
 public sealed class WoosterOrderTests
 {

@@ -64,7 +64,8 @@ public class RulePackReaderTests
     public void Read_GivesTheDate(string written, YearlyDate expected)
     {
         var pack = RulePackReader.Read(
-            Sound.Replace("{ signal: min-temperature, below: 20 degF, days-in-a-row: 3 }", $"calendar: {{ on: {written} }}")
+            Sound.Replace(
+                "{ signal: min-temperature, below: 20 degF, days-in-a-row: 3 }", $"calendar: {{ on: {written} }}")
                 .Replace("when: calendar", "when:\n      calendar"));
 
         Assert.Equal(new InRange(new(expected, expected)), pack.Rules[0].When);
@@ -107,7 +108,8 @@ public class RulePackReaderTests
     [Fact]
     public void Read_ListsEveryFault()
     {
-        var text = Sound.Replace("effect: closes", "effect: forbids").Replace("20 degF", "20 K").Replace("[MI]", "[mi]");
+        var text = Sound.Replace("effect: closes", "effect: forbids").Replace("20 degF", "20 K").Replace(
+            "[MI]", "[mi]");
 
         Assert.Equal(3, Assert.Throws<PackException>(() => RulePackReader.Read(text)).Faults.Count);
     }

@@ -39,14 +39,17 @@ public class DerivedSignalsTests
     [Fact]
     public void FrozenGround_BridgesAGapOfThreeDays_AndNotOfFour()
     {
-        Assert.Equal(87.525, FrozenGround(Winter(-10, 0, 20, gapDays: 3))[SignalKind.FrozenGroundIndexC]!.Values[9], 0.001);
-        Assert.Equal(double.NaN, FrozenGround(Winter(-10, 0, 20, gapDays: 4))[SignalKind.FrozenGroundIndexC]!.Values[9]);
+        Assert.Equal(
+            87.525, FrozenGround(Winter(-10, 0, 20, gapDays: 3))[SignalKind.FrozenGroundIndexC]!.Values[9], 0.001);
+        Assert.Equal(
+            double.NaN, FrozenGround(Winter(-10, 0, 20, gapDays: 4))[SignalKind.FrozenGroundIndexC]!.Values[9]);
     }
 
     [Fact]
     public void FrozenGround_IsUnknown_WithoutSnowDepths()
     {
-        var signals = FrozenGround([.. Winter(-10, 0, 20).Where(reading => reading.Element != DailyElement.SnowDepthCm)]);
+        var signals = FrozenGround(
+            [.. Winter(-10, 0, 20).Where(reading => reading.Element != DailyElement.SnowDepthCm)]);
 
         Assert.Equal((double.NaN, double.NaN),
             (signals[SignalKind.FrozenGroundIndexC]!.Values[9], signals[SignalKind.FrostDepthCm]!.Values[9]));
@@ -68,7 +71,9 @@ public class DerivedSignalsTests
     private static SignalSet FrozenGround(IReadOnlyList<DailyReading> readings) =>
         Build(new DaySpan(December, 20), readings);
 
-    /// <summary>Mild days from July on, whose snow nobody measures, then cold ones, in the midst of which some are missing.</summary>
+    /// <summary>
+    /// Mild days from July on, whose snow nobody measures, then cold ones, in the midst of which some are missing.
+    /// </summary>
     private static List<DailyReading> Winter(double coldC, double snowCm, int coldDays, int gapDays = 0)
     {
         var readings = new List<DailyReading>();

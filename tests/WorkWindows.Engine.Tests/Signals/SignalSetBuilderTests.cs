@@ -96,14 +96,16 @@ public sealed class SignalSetBuilderTests
     {
         var record = SteadyRecord.Of(DaySpan.Between(new(2015, 1, 1), NewYear), _ => 6);
         var span = DaySpan.Between(new(2025, 11, 1), new(2026, 3, 1));
-        var signals = SignalSetBuilder.Build(Duluth, span, DailySeries.Of(record), null, Chicago, WorkShift.Default, AlertReport.None);
+        var signals = SignalSetBuilder.Build(
+            Duluth, span, DailySeries.Of(record), null, Chicago, WorkShift.Default, AlertReport.None);
 
         Assert.Equal(
             [
                 new SeasonEvent(
                     SeasonEventKind.LeafOut, new(2025, 5, 18), Basis.Observed, 0, new(2025, 5, 8), new(2025, 5, 28)),
                 new SeasonEvent(
-                    SeasonEventKind.LeafOut, new(2026, 5, 18), Basis.Climatology, 11, new(2026, 5, 8), new(2026, 5, 28)),
+                    SeasonEventKind.LeafOut, new(2026, 5, 18), Basis.Climatology, 11, new(2026, 5, 8), new(
+                        2026, 5, 28)),
             ],
             signals.Events.Where(e => e.Kind == SeasonEventKind.LeafOut));
     }

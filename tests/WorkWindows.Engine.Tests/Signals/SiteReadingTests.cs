@@ -27,7 +27,8 @@ public sealed class SiteReadingTests
     {
         var signals = Build();
 
-        var read = signals.With([new SiteReading(SignalKind.SnowDepthCm, 5, NewYear.PlusDays(-9), NewYear.PlusDays(90))]);
+        var read = signals.With(
+            [new SiteReading(SignalKind.SnowDepthCm, 5, NewYear.PlusDays(-9), NewYear.PlusDays(90))]);
 
         Assert.Equal([5, 5, 5, 5], read[SignalKind.SnowDepthCm]!.Values);
         Assert.Same(signals, signals.With(Array.Empty<SiteReading>()));

@@ -70,12 +70,14 @@ public sealed class StationChoiceTests
     {
         var last = new LocalDate(2025, 12, 31);
         var year = DaySpan.Between(new(2025, 1, 1), last);
-        var winds = Enumerable.Range(0, year.Count).Select(day => new DailyReading(year[day], DailyElement.WindMps, 4, null));
+        var winds = Enumerable.Range(0, year.Count).Select(
+            day => new DailyReading(year[day], DailyElement.WindMps, 4, null));
         var gusts = Enumerable.Range(0, 73).Select(day => new DailyReading(year[day], DailyElement.GustMps, 7, null));
         var series = DailySeries.Of([.. winds, .. gusts]);
 
         Assert.Equal(1, StationChoice.Coverage(series, last, 1, DailyElement.WindMps));
-        Assert.Equal(73 / 365.0, StationChoice.Coverage(series, last, 1, DailyElement.WindMps, DailyElement.GustMps), 1e-12);
+        Assert.Equal(
+            73 / 365.0, StationChoice.Coverage(series, last, 1, DailyElement.WindMps, DailyElement.GustMps), 1e-12);
         Assert.Equal(0, StationChoice.Coverage(series, last, 1, DailyElement.WindMps, DailyElement.MinTemperatureC));
     }
 

@@ -26,7 +26,8 @@ public class AcisFeedTests
             new("avgt", MaxTemperatureC, ElementUnit.Fahrenheit), new("mint", MinTemperatureC, ElementUnit.Fahrenheit),
         ];
         var (readings, faults) = StationData.Read(
-            Encoding.UTF8.GetBytes(Recording.Reply("acis_stndata.yml")), "USW00014939", [.. asked], new(NewYear, NewYear));
+            Encoding.UTF8.GetBytes(Recording.Reply("acis_stndata.yml")), "USW00014939", [.. asked], new(
+                NewYear, NewYear));
 
         Assert.True(faults.IsEmpty);
         Assert.Equal(
@@ -115,7 +116,8 @@ public class AcisFeedTests
     [Theory]
     [InlineData("{\"error\": \"no data available\"}", "The service answered with an error: no data available")]
     [InlineData("{\"meta\": {}}", "The reply has no 'data', so it is not a station's record.")]
-    [InlineData("{\"meta\": {\"sids\": [\"USW00014922 6\"]}, \"data\": []}", "The reply is not of station USW00014939.")]
+    [InlineData(
+        "{\"meta\": {\"sids\": [\"USW00014922 6\"]}, \"data\": []}", "The reply is not of station USW00014939.")]
     public async Task Fetch_RefusesAReplyWithoutARecord(string body, string message) =>
         Assert.Equal(message, (await Assert.ThrowsAsync<FeedFormatException>(() => ObserveAsync(body))).Message);
 

@@ -117,7 +117,8 @@ public class HourlyForecastTests
         var fault = Assert.Throws<FeedFormatException>(
             () => HourlyForecast.Read(
                 Reference("forecast-units/gridpoints_forecast_hourly_empty_us.json"), NewYork, Answered));
-        Assert.Contains("periods[0].startTime 'null': an instant from 2000 to 2100", fault.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "periods[0].startTime 'null': an instant from 2000 to 2100", fault.Message, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -161,7 +162,8 @@ public class HourlyForecastTests
         var far = """{"startTime": "9999-12-31T22:00:00Z", "endTime": "9999-12-31T23:00:00Z", "windGust": "45 mph"}""";
         var forecast = HourlyForecast.Read(Payload(Day("\"windGust\": \"45 mph\"").Append(far)), NewYork, Answered);
 
-        Assert.Equal(["periods[24].startTime", "periods[24].endTime"], forecast.Faults.Faults.Select(fault => fault.Field));
+        Assert.Equal(
+            ["periods[24].startTime", "periods[24].endTime"], forecast.Faults.Faults.Select(fault => fault.Field));
         Assert.Equal(Monday, Assert.Single(forecast.Readings).Date);
     }
 

@@ -55,7 +55,8 @@ public class FreshnessTests
         var freshAgain = await GetAsync(feeds, server);
 
         Assert.Equal([" ", $"\"v1\" {Modified}"], known);
-        Assert.All([fresh, checkedAgain, freshAgain], body => Assert.Equal("{}"u8.ToArray(), body.Bytes!.Value.ToArray()));
+        Assert.All(
+            [fresh, checkedAgain, freshAgain], body => Assert.Equal("{}"u8.ToArray(), body.Bytes!.Value.ToArray()));
         Assert.Equal(first.AnsweredAt, fresh.AnsweredAt);
         Assert.Equal(Instant.FromUtc(2026, 4, 12, 12, 1), fresh.FreshUntil);
     }

@@ -54,7 +54,9 @@ public class NceiFeedTests
             observed.Readings);
     }
 
-    /// <summary>The first row is quoted in the format notes, the others say the same in the units of the service.</summary>
+    /// <summary>
+    /// The first row is quoted in the format notes, the others say the same in the units of the service.
+    /// </summary>
     [Theory]
     [InlineData(StationUnits.Tenths, "\"TMAX\":\"  200\",\"TMIN\":\"   61\",\"PRCP\":\"   46\",\"SNWD\":\"   25\"")]
     [InlineData(StationUnits.Metric, "\"TMAX\":\"20.0\",\"TMIN\":\"6.1\",\"PRCP\":\"4.6\",\"SNWD\":\"25\"")]

@@ -83,13 +83,15 @@ public class OpenMeteoFeedTests
     }
 
     [Theory]
-    [InlineData("\"temperature_2m_max\":\"°C\"", "\"temperature_2m_max\":\"°F\"", "daily_units.temperature_2m_max", "\"°F\"")]
+    [InlineData(
+        "\"temperature_2m_max\":\"°C\"", "\"temperature_2m_max\":\"°F\"", "daily_units.temperature_2m_max", "\"°F\"")]
     [InlineData("\"wind_gusts_10m_max\":\"m/s\"", "\"x\":\"m/s\"", "daily_units.wind_gusts_10m_max", "absent")]
     [InlineData("[27.8,null]", "[27.8]", "daily.temperature_2m_max", "[27.8]")]
     [InlineData("[27.8,null]", "[278,null]", "daily.temperature_2m_max[0]", "278")]
     [InlineData("[27.8,null]", "[\"27.8\",null]", "daily.temperature_2m_max[0]", "\"27.8\"")]
     [InlineData("\"2025-05-30\"]", "\"2025-05-29\"]", "daily.temperature_2m_min[1]", "2025-05-29")]
-    public async Task Fetch_NamesWhatCannotBeUsed_AndKeepsTheRest(string old, string changed, string field, string value)
+    public async Task Fetch_NamesWhatCannotBeUsed_AndKeepsTheRest(
+        string old, string changed, string field, string value)
     {
         await using var server = await ReplayServer.StartAsync(
             context => SendAsync(context, 200, Reply(Units, Values).Replace(old, changed)));

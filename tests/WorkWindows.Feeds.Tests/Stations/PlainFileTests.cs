@@ -80,7 +80,8 @@ public class PlainFileTests
             StationText.Read("date,gust [m/s]", "2026-02-28,1").Faults.ToString());
 
     /// <summary>
-    /// 8,225 rows of Millbrook are stamped 23:00 of the day before theirs (Kelly 2025, doi:10.25390/caryinstitute.11553219).
+    /// 8,225 rows of Millbrook are stamped 23:00 of the day before theirs (Kelly 2025,
+    /// doi:10.25390/caryinstitute.11553219).
     /// </summary>
     [Fact]
     public void Read_PutsTheRowsOfMillbrook_ThatAreStampedAtElevenPm_OnTheirDay()

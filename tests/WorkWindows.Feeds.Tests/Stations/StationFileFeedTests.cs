@@ -59,7 +59,8 @@ public class StationFileFeedTests
     }
 
     [Theory]
-    [InlineData("USC00368449,20040201,TMIN,-144,,,0,0700\n", "The file is of station USC00368449 and not of USW00014922.")]
+    [InlineData(
+        "USC00368449,20040201,TMIN,-144,,,0,0700\n", "The file is of station USC00368449 and not of USW00014922.")]
     [InlineData("USW00014922,20040230,TMIN,-144,,,0,0700\n",
         "The station file cannot be used. line 1: date '20040230': an existing date as YYYYMMDD, 1700 to 2200")]
     public async Task Fetch_RefusesAFileThatIsWrong(string file, string message)

@@ -24,7 +24,8 @@ public sealed class PeopleTests(ServiceFixture service) : IClassFixture<ServiceF
     [Fact]
     public async Task Create_NamesEveryFault()
     {
-        var answer = await (await ConsultantAsync()).PostAsJsonAsync("/api/people", New("no address", password: "short"));
+        var answer = await (await ConsultantAsync()).PostAsJsonAsync(
+            "/api/people", New("no address", password: "short"));
 
         answer.StatusCode.ShouldBe(HttpStatusCode.BadRequest);
         var errors = (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("errors");
@@ -115,7 +116,8 @@ public sealed class PeopleTests(ServiceFixture service) : IClassFixture<ServiceF
         var id = await service.AddPersonAsync(organization, "only@example.org", Role.Consultant);
         var (consultant, _) = await service.SignInAsync("only@example.org");
 
-        var answer = await consultant.PutAsJsonAsync($"/api/people/{id}", new { displayName = "Only", role = "crew-lead" });
+        var answer = await consultant.PutAsJsonAsync(
+            $"/api/people/{id}", new { displayName = "Only", role = "crew-lead" });
 
         answer.StatusCode.ShouldBe(HttpStatusCode.Conflict);
     }

@@ -20,7 +20,8 @@ public sealed class AuditTests(ServiceFixture service) : IClassFixture<ServiceFi
         await given.Consultant.PutAsync(address, new { observedOn = "2024-04-28" });
         (await given.Consultant.DeleteAsync(address)).StatusCode.ShouldBe(HttpStatusCode.NoContent);
 
-        var entries = (await given.Consultant.ReadAsync("/api/audit?kind=leaf-out")).EnumerateArray().Reverse().ToArray();
+        var entries =
+            (await given.Consultant.ReadAsync("/api/audit?kind=leaf-out")).EnumerateArray().Reverse().ToArray();
         entries.Select(entry => (Day(entry, "before"), Day(entry, "after"))).ShouldBe(
             [(null, "2024-04-20"), ("2024-04-20", "2024-04-28"), ("2024-04-28", null)]);
         entries.ShouldAllBe(entry => entry.Text("by") == given.Name);

@@ -6,7 +6,8 @@ namespace WorkWindows.Service.Tests.Commands;
 
 /// <summary>
 /// Seventeen years of Minneapolis-St Paul airport: NOAA GHCN-Daily (Menne et al. 2012,
-/// doi:10.7289/V5D21VHZ). How good the chances are is checked in docs/validation.md; here only that it can be asked for.
+/// doi:10.7289/V5D21VHZ). How good the chances are is checked in docs/validation.md; here only that it can be asked
+/// for.
 /// </summary>
 public sealed class BacktestCommandTests : IDisposable
 {
@@ -30,7 +31,8 @@ public sealed class BacktestCommandTests : IDisposable
         Assert.Contains("chance told", output, StringComparison.Ordinal);
         Assert.Matches(@"Leaf-out, told \d+ times: between P10 and P90 in \d+ %", output);
         Assert.Contains("Left out, because the weather files do not have", output, StringComparison.Ordinal);
-        Assert.StartsWith("<svg", await File.ReadAllTextAsync(plot, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.StartsWith(
+            "<svg", await File.ReadAllTextAsync(plot, TestContext.Current.CancellationToken), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -70,7 +72,8 @@ public sealed class BacktestCommandTests : IDisposable
         var text = new StringWriter();
 
         BacktestOutput.Write(
-            text, BacktestResult.None, [new("USC00210001", BacktestResult.None), new("USC00210002", BacktestResult.None)]);
+            text, BacktestResult.None, [new("USC00210001", BacktestResult.None), new(
+                "USC00210002", BacktestResult.None)]);
 
         Assert.Matches("(?s)^USC00210001:.*Brier.*USC00210002:.*Brier.*2 stations together:.*Brier", text.ToString());
     }
@@ -91,7 +94,8 @@ public sealed class BacktestCommandTests : IDisposable
 
     [Theory]
     [InlineData("--lead-days", "0", "--lead-days '0': 1 to 366\n")]
-    [InlineData("--plot", "/no/such/folder/plot.svg", "--plot '/no/such/folder/plot.svg': a file in a folder that exists\n")]
+    [InlineData(
+        "--plot", "/no/such/folder/plot.svg", "--plot '/no/such/folder/plot.svg': a file in a folder that exists\n")]
     public async Task Backtest_RefusesWhatItCannotDo(string option, string value, string fault) => Assert.Equal(
         (2, "", fault), await Executable.RunAsync([.. Arguments(StateCollege, leadDays: null), option, value]));
 
@@ -107,7 +111,8 @@ public sealed class BacktestCommandTests : IDisposable
     private string[] Arguments(string weather, string? leadDays = "3")
     {
         var tasks = Path.Combine(folder.FullName, "tasks.csv");
-        File.WriteAllText(tasks, "task,parcel,practice,quantity,unit,crewSize\nfox-hinge,fox-north,hinge-cut,6.5,acres,3\n");
+        File.WriteAllText(
+            tasks, "task,parcel,practice,quantity,unit,crewSize\nfox-hinge,fox-north,hinge-cut,6.5,acres,3\n");
         string[] arguments = ["backtest", "--parcels", Parcels, "--tasks", tasks, "--weather", weather];
         return leadDays is null ? arguments : [.. arguments, "--lead-days", leadDays];
     }

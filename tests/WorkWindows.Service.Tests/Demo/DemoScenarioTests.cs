@@ -42,7 +42,8 @@ public sealed class DemoScenarioTests(ServiceFixture service) : IClassFixture<Se
             .ShouldBe(await db.Stations.CountAsync());
         (await db.Properties.CountAsync(), await db.Parcels.CountAsync()).ShouldBe((6, 9));
         (await db.Stations.AllAsync(station => station.Name.Contains("(invented)"))).ShouldBeTrue();
-        (await db.Stations.Select(station => station.LastDay).Distinct().SingleAsync()).ShouldBe(new LocalDate(2026, 12, 24));
+        (await db.Stations.Select(station => station.LastDay).Distinct().SingleAsync()).ShouldBe(
+            new LocalDate(2026, 12, 24));
         var far = await db.Parcels.SingleAsync(parcel => parcel.Key == "cold-hollow");
         (await db.ParcelStations.AnyAsync(link => link.ParcelId == far.Id)).ShouldBeFalse();
     }

@@ -11,18 +11,21 @@ public sealed class ProblemsTests(ServiceFixture service) : IClassFixture<Servic
 {
     [Theory]
     [InlineData("[\n]", "Line 1: the value is not one of those accepted.")]
-    [InlineData("{\n  \"name\": 7,\n  \"role\": \"crew-lead\"\n}", "Line 2, field 'name': the value must be a text in quotes.")]
+    [InlineData(
+        "{\n  \"name\": 7,\n  \"role\": \"crew-lead\"\n}", "Line 2, field 'name': the value must be a text in quotes.")]
     [InlineData("{\n  \"name\": \"Tablet\",\n}", "Line 3: ")]
     [InlineData("{ \"name\": \"Tablet\", \"role\": \"crew-lead\", \"colour\": 1 }", "Line 1, field 'colour': ")]
     public async Task Api_NamesLineAndField_WhenTheBodyIsMalformed(string body, string detail)
     {
         var machine = await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));
 
-        var answer = await machine.PostAsync("/api/api-keys", new StringContent(body, Encoding.UTF8, "application/json"));
+        var answer = await machine.PostAsync(
+            "/api/api-keys", new StringContent(body, Encoding.UTF8, "application/json"));
 
         answer.StatusCode.ShouldBe(HttpStatusCode.BadRequest);
         answer.Content.Headers.ContentType!.MediaType.ShouldBe("application/problem+json");
-        (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("detail").GetString()!.ShouldStartWith(detail);
+        (await answer.Content.ReadFromJsonAsync<JsonElement>()).GetProperty("detail").GetString()!.ShouldStartWith(
+            detail);
     }
 
     [Fact]

@@ -77,7 +77,8 @@ public sealed class ServiceFixture(DatabaseFixture server) : IAsyncLifetime
     }
 
     /// <summary>A client that has signed in on the page, or has tried to.</summary>
-    public async Task<(HttpClient Client, HttpResponseMessage Answer)> SignInAsync(string email, string password = Password)
+    public async Task<(HttpClient Client, HttpResponseMessage Answer)> SignInAsync(
+        string email, string password = Password)
     {
         var client = Anonymous();
         return (client, await client.SignInAsync(email, password));

@@ -19,8 +19,10 @@ internal static class GivenNight
     /// <summary>Four in the morning in Detroit.</summary>
     public static readonly Instant Now = Instant.FromUtc(2026, 2, 2, 9, 0);
 
-    public static readonly Recipient Owner = new(new("00000000-0000-7000-8000-00000000000a"), "Nell Ashby", "nell@example.org");
-    public static readonly Recipient Lead = new(new("00000000-0000-7000-8000-00000000000b"), "Tom Vance", "tom@example.org");
+    public static readonly Recipient Owner = new(
+        new("00000000-0000-7000-8000-00000000000a"), "Nell Ashby", "nell@example.org");
+    public static readonly Recipient Lead = new(
+        new("00000000-0000-7000-8000-00000000000b"), "Tom Vance", "tom@example.org");
     public static readonly Guid TaskId = new("00000000-0000-7000-8000-000000000001");
 
     private const int DaysBefore = 5;

@@ -47,7 +47,8 @@ public sealed class GoodToCutTests
     public void Plan_PutsAllTasksOfAnOwnerIntoOneMessage()
     {
         var plan = NightPlan.Of(Of(
-            Work("oocccccc"), Work("cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
+            Work("oocccccc"), Work(
+                "cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
             Work("oooooooo", task => task with { Id = Guid.CreateVersion7(), LandownerId = null })));
 
         var message = plan.Messages.Single(message => message.Kind == NoticeKinds.GoodToCut);
@@ -73,7 +74,8 @@ public sealed class GoodToCutTests
     [Fact]
     public void Plan_KeepsTheNewsForTomorrow_WhenTodaysMessageWasWritten()
     {
-        var night = Of(Work("cooccccc")) with { Written = new HashSet<string> { $"good-to-cut:{Owner.Id}:2026-02-02" } };
+        var night =
+            Of(Work("cooccccc")) with { Written = new HashSet<string> { $"good-to-cut:{Owner.Id}:2026-02-02" } };
 
         NightPlan.Of(night).Announced.ShouldBeEmpty();
     }

@@ -20,7 +20,8 @@ public sealed class NightlyEndpointTests(ServiceFixture service) : IClassFixture
         using var answer = await consultant.PostAsync(Address, null);
 
         Assert.Equal(HttpStatusCode.Accepted, answer.StatusCode);
-        var queued = service.Services.GetRequiredService<JobStorage>().GetMonitoringApi().EnqueuedJobs("default", 0, 100)
+        var queued = service.Services.GetRequiredService<JobStorage>().GetMonitoringApi().EnqueuedJobs(
+            "default", 0, 100)
             .Select(job => job.Value.Job).Where(job => job.Type == typeof(NightlyJob));
         Assert.Contains(organization, queued.Select(job => (Guid)job.Args[0]));
     }
@@ -28,7 +29,8 @@ public sealed class NightlyEndpointTests(ServiceFixture service) : IClassFixture
     [Fact]
     public async Task Post_IsForConsultants()
     {
-        using var crew = await service.MachineAsync(await service.Database.AddOrganizationAsync("Birch"), Role.CrewLead);
+        using var crew =
+            await service.MachineAsync(await service.Database.AddOrganizationAsync("Birch"), Role.CrewLead);
 
         using var answer = await crew.PostAsync(Address, null);
 

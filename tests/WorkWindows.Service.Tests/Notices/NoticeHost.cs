@@ -20,7 +20,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Tests.Notices;
 
-/// <summary>One worker: the part of the service that plans and sends notices, composed as the service composes it.</summary>
+/// <summary>
+/// One worker: the part of the service that plans and sends notices, composed as the service composes it.
+/// </summary>
 internal sealed class NoticeHost : IDisposable
 {
     private readonly IHost _host;
@@ -38,7 +40,8 @@ internal sealed class NoticeHost : IDisposable
             [DataFolder.Variable] = Folder,
             [ServiceRoles.Variable] = "web",
         });
-        builder.Configuration.AddInMemoryCollection(settings.Select(one => KeyValuePair.Create(one.Key, (string?)one.Value)));
+        builder.Configuration.AddInMemoryCollection(
+            settings.Select(one => KeyValuePair.Create(one.Key, (string?)one.Value)));
         builder.Services.AddLogging(logging => logging.AddProvider(Logs));
         builder.Services.AddSingleton(clock);
         if (feed is not null)
@@ -65,9 +68,11 @@ internal sealed class NoticeHost : IDisposable
     /// <summary>The jobs that were put into the queue.</summary>
     public List<Job> Queued { get; } = [];
 
-    public Task RunNightAsync(Guid organization) => InScopeAsync<NightlyRun>(run => run.RunAsync(organization, default));
+    public Task RunNightAsync(Guid organization) =>
+        InScopeAsync<NightlyRun>(run => run.RunAsync(organization, default));
 
-    public Task SendAsync(Guid organization) => InScopeAsync<Outbox>(outbox => outbox.SendDueAsync(organization, default));
+    public Task SendAsync(Guid organization) =>
+        InScopeAsync<Outbox>(outbox => outbox.SendDueAsync(organization, default));
 
     public Task SendAllAsync() => InScopeAsync<OutboxRound>(round => round.RunAsync(default));
 

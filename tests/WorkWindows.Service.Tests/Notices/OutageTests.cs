@@ -46,7 +46,8 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
         (await RoundAsync(minutes: 180)).ShouldBe((DayState.Open, 0, false), "alerts of three hours ago still count");
         (await RoundAsync(minutes: 1)).ShouldBe((DayState.Unknown, 1, true), "alerts are not known");
         (await RoundAsync(minutes: 60)).ShouldBe((DayState.Unknown, 1, false), "told once");
-        (await RoundAsync(minutes: 44 * 60)).ShouldBe((DayState.Unknown, 2, true), "now the forecast is too old as well");
+        (await RoundAsync(minutes: 44 * 60)).ShouldBe(
+            (DayState.Unknown, 2, true), "now the forecast is too old as well");
         (await RoundAsync(minutes: 24 * 60)).ShouldBe((DayState.Unknown, 2, false));
         _answers = true;
         (await RoundAsync(minutes: 60)).ShouldBe((DayState.Open, 2, true), "healed without a hand or a mail");
@@ -97,7 +98,8 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
 
         await using var db = land.Open();
         var told = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation);
-        told.TextBody.ShouldContain("none has come since it was first asked for, Mon 2 Feb 2026, 04:00 (America/Detroit)");
+        told.TextBody.ShouldContain(
+            "none has come since it was first asked for, Mon 2 Feb 2026, 04:00 (America/Detroit)");
 
         Task RoundAsync() =>
             host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
@@ -162,7 +164,8 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
     private Task AnswerAsync(HttpContext context)
     {
         if (!_answers)
-            return ReplayServer.SendAsync(context, 404, "application/problem+json", "{\"title\": \"Not Found\"}"u8.ToArray());
+            return ReplayServer.SendAsync(
+                context, 404, "application/problem+json", "{\"title\": \"Not Found\"}"u8.ToArray());
         var now = _clock.GetCurrentInstant();
         var body = context.Request.Path switch
         {

@@ -14,7 +14,9 @@ public sealed class WorkerKillTests(TestDatabase database) : IClassFixture<TestD
 {
     private static readonly TimeSpan Patience = TimeSpan.FromSeconds(90);
 
-    /// <remarks>Tie-down is bound to no season and the forecast is mild, so that the real date does not matter.</remarks>
+    /// <remarks>
+    /// Tie-down is bound to no season and the forecast is mild, so that the real date does not matter.
+    /// </remarks>
     [Fact]
     public async Task AMessage_IsSentOnce_WhenItsWorkerIsKilledBetweenStoringAndSending()
     {

@@ -13,7 +13,8 @@ public sealed class ParcelImportTests(ServiceFixture service) : IClassFixture<Se
 {
     private const string Address = "/api/imports/parcels";
 
-    private static readonly string Sample = File.ReadAllText(Path.Combine(ProjectFiles.Root, "docs/samples/parcels.geojson"));
+    private static readonly string Sample = File.ReadAllText(
+        Path.Combine(ProjectFiles.Root, "docs/samples/parcels.geojson"));
 
     [Fact]
     public async Task Import_CreatesOnce_AndChangesNothingWhenRepeated()

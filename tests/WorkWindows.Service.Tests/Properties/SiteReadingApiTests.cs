@@ -71,7 +71,8 @@ public sealed class SiteReadingApiTests(ServiceFixture service) : IClassFixture<
 
     [Theory]
     [InlineData("frost-depth", "8", "2025-03-01", "2025-03-05", "value", "a number, a space and a unit (in or cm)")]
-    [InlineData("frost-depth", "8 degF", "2025-03-01", "2025-03-05", "value", "a number, a space and a unit (in or cm)")]
+    [InlineData(
+        "frost-depth", "8 degF", "2025-03-01", "2025-03-05", "value", "a number, a space and a unit (in or cm)")]
     [InlineData("frost-depth", "500 in", "2025-03-01", "2025-03-05", "value", "0 to 400 in")]
     [InlineData("frost-depth", "8 in", "2025-03-01", null, "until", "from 2025-03-01 to 2025-03-15")]
     [InlineData("frost-depth", "8 in", "2025-03-01", "2025-03-16", "until", "from 2025-03-01 to 2025-03-15")]

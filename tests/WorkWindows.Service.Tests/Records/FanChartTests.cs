@@ -9,7 +9,9 @@ using WorkWindows.Service.Records;
 
 namespace WorkWindows.Service.Tests.Records;
 
-/// <summary>A place that is 1 °C warmer each year, the same all year: minima of 0 °C in 2000 and 25 °C in 2025.</summary>
+/// <summary>
+/// A place that is 1 °C warmer each year, the same all year: minima of 0 °C in 2000 and 25 °C in 2025.
+/// </summary>
 public sealed class FanChartTests
 {
     private const double LatitudeDeg = 42;
@@ -72,11 +74,13 @@ public sealed class FanChartTests
     }
 
     [Fact]
-    public void Fan_IsNone_WithoutARecord() => FanChart.Of(Signals(DailySeries.Empty, null), Ensemble.None, Today).ShouldBeNull();
+    public void Fan_IsNone_WithoutARecord() =>
+        FanChart.Of(Signals(DailySeries.Empty, null), Ensemble.None, Today).ShouldBeNull();
 
     private static FanChart? Fan(int firstYear, int forecastDays)
     {
-        var observed = DailySeries.Of(Readings(DaySpan.Between(new(firstYear, 1, 1), Today.PlusDays(-1)), day => day.Year - 2000));
+        var observed = DailySeries.Of(
+            Readings(DaySpan.Between(new(firstYear, 1, 1), Today.PlusDays(-1)), day => day.Year - 2000));
         var forecast = forecastDays == 0 ? null : new Forecast(
             Today.AtStartOfDayInZone(Zone).ToInstant(), DailySeries.Of(Readings(new(Today, forecastDays), _ => -10)));
         var signals = Signals(observed, forecast);

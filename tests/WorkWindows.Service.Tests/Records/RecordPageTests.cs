@@ -41,7 +41,8 @@ public sealed class RecordPageTests(ServiceFixture service) : IClassFixture<Serv
         seen.ShouldNotContain("Readings that are not used");
         (await landowner.GetAsync($"/parcels/{others}/weather")).StatusCode.ShouldBe(HttpStatusCode.NotFound);
         (await machine.GetAsync($"/parcels/{Guid.NewGuid()}/weather")).StatusCode.ShouldBe(HttpStatusCode.NotFound);
-        (await machine.GetAsync($"/parcels/{parcel}/weather?range=decade")).StatusCode.ShouldBe(HttpStatusCode.NotFound);
+        (await machine.GetAsync($"/parcels/{parcel}/weather?range=decade")).StatusCode.ShouldBe(
+            HttpStatusCode.NotFound);
         var elsewhere = await service.MachineAsync(await service.Database.AddOrganizationAsync("Other"));
         (await elsewhere.GetAsync($"/parcels/{parcel}/weather")).StatusCode.ShouldBe(HttpStatusCode.NotFound);
     }

@@ -64,7 +64,8 @@ public sealed class RecordTemperaturesTests
         temperatures.Steps().Select(step => step.Origin)
             .ShouldBe([Origin.Own, Origin.Blended, Origin.Filled, Origin.Filled, Origin.None]);
         var stretches = RecordCharts.Of(temperatures, []).Stretches;
-        stretches.Select(stretch => (stretch.To - stretch.From + 1, stretch.IsStrong)).ShouldBe([(1, false), (2, true)]);
+        stretches.Select(stretch => (stretch.To - stretch.From + 1, stretch.IsStrong)).ShouldBe(
+            [(1, false), (2, true)]);
     }
 
     [Theory]

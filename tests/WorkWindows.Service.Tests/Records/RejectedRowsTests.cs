@@ -15,8 +15,10 @@ public sealed class RejectedRowsTests
 
         rows.Rows.Count.ShouldBe(20);
         rows.More.ShouldBe(10);
-        rows.Rows[0].ShouldBe(new(new(2026, 1, 22), "Weir", "minimum temperature 100 °F", "beyond any reading on record"));
-        rows.Rows[^1].ShouldBe(new(new(2026, 1, 9), "Mill", "minimum temperature 100 °F", "beyond any reading on record"), "");
+        rows.Rows[0].ShouldBe(
+            new(new(2026, 1, 22), "Weir", "minimum temperature 100 °F", "beyond any reading on record"));
+        rows.Rows[^1].ShouldBe(
+            new(new(2026, 1, 9), "Mill", "minimum temperature 100 °F", "beyond any reading on record"), "");
     }
 
     [Fact]

@@ -38,7 +38,8 @@ public sealed class TemperatureLimitsTests
         TaskFacts facts = new("T-1", PracticeCatalogue.Find("hinge-cut")!, "MI", "26065", [], []);
 
         TemperatureLimits.Of(new RulePacks().Packs, [facts]).Select(limit => limit.ValueF).ShouldBeSubsetOf(
-            TemperatureLimits.Of(new RulePacks().Packs, [facts, facts with { Practice = PracticeCatalogue.Find("frill-herbicide")! }])
+            TemperatureLimits.Of(
+                new RulePacks().Packs, [facts, facts with { Practice = PracticeCatalogue.Find("frill-herbicide")! }])
                 .Select(limit => limit.ValueF));
         TemperatureLimits.Of(new RulePacks().Packs, [facts]).Select(limit => limit.ValueF).ShouldContain(20);
     }

@@ -12,7 +12,9 @@ using WorkWindows.Service.Tests.Properties;
 
 namespace WorkWindows.Service.Tests.Rules;
 
-/// <summary>An organization with a consultant who has signed in, one property with mild weather and a task of tying down on it.</summary>
+/// <summary>
+/// An organization with a consultant who has signed in, one property with mild weather and a task of tying down on it.
+/// </summary>
 /// <param name="Service">The service.</param>
 /// <param name="Organization">The organization.</param>
 /// <param name="Consultant">Signed in as <paramref name="Name"/>.</param>

@@ -145,7 +145,8 @@ public sealed class PackApiTests(ServiceFixture service) : IClassFixture<Service
         given.Looks().ShouldBe(looks + 2);
         (await given.Consultant.DeleteAsync(HousePack.Address)).StatusCode.ShouldBe(HttpStatusCode.NotFound);
         var decisions = await given.Consultant.ReadAsync($"/api/tasks/{given.Task}/decisions");
-        (await given.Consultant.ReadAsync($"/api/decisions/{decisions[0].Id()}/replay")).Text("isSame").ShouldBe("True");
+        (await given.Consultant.ReadAsync($"/api/decisions/{decisions[0].Id()}/replay")).Text("isSame").ShouldBe(
+            "True");
         (await given.AuditAsync("?kind=rule-pack")).ShouldBe(
         [
             $"rule-pack by {given.Name}: nothing -> row", $"rule-pack by {given.Name}: row -> row",

@@ -11,7 +11,8 @@ public sealed class CompanyRulesTests
     [Fact]
     public void EachId_IsARuleOfTheShippedPacks_ThatRequires()
     {
-        var rules = ShippedPacks.Read().SelectMany(pack => pack.Rules).Where(rule => CompanyRules.Ids.Contains(rule.Id));
+        var rules = ShippedPacks.Read().SelectMany(pack => pack.Rules).Where(
+            rule => CompanyRules.Ids.Contains(rule.Id));
 
         rules.Select(rule => (rule.Id, rule.Effect)).ShouldBe(
             CompanyRules.Ids.Select(id => (id, Effect.Requires)), ignoreOrder: true);

@@ -66,7 +66,8 @@ public sealed class DatabaseFixture : IAsyncLifetime
             return Say($"the server of {Variable}", given);
         try
         {
-            _container = new PostgreSqlBuilder(Image).WithCommand("-c", $"timezone={ServerZone}", "-c", "fsync=off").Build();
+            _container =
+                new PostgreSqlBuilder(Image).WithCommand("-c", $"timezone={ServerZone}", "-c", "fsync=off").Build();
             await _container.StartAsync();
             return Say($"a container of {Image}", _container.GetConnectionString());
         }

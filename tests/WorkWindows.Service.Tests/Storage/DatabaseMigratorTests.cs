@@ -24,7 +24,8 @@ public sealed class DatabaseMigratorTests(DatabaseFixture server)
         {
             await connection.OpenAsync();
             (await new NpgsqlCommand("select count(*) from properties", connection).ExecuteScalarAsync()).ShouldBe(0L);
-            (await new NpgsqlCommand("select count(*) from hangfire.job", connection).ExecuteScalarAsync()).ShouldBe(0L);
+            (await new NpgsqlCommand("select count(*) from hangfire.job", connection).ExecuteScalarAsync()).ShouldBe(
+                0L);
         }
 
         await server.DropAsync(address);
@@ -61,7 +62,9 @@ public sealed class DatabaseMigratorTests(DatabaseFixture server)
         await server.DropAsync(address);
     }
 
-    /// <summary>A change that is made from a migration's model, as when one is undone, must not lose a column.</summary>
+    /// <summary>
+    /// A change that is made from a migration's model, as when one is undone, must not lose a column.
+    /// </summary>
     [Fact]
     public void Migrations_EndWithTheModelThatTheServiceHas()
     {

@@ -143,7 +143,8 @@ public sealed class LocalClusterTests : IDisposable
 
     private static async Task<object?> ExecuteAsync(LocalCluster cluster, string sql)
     {
-        var address = new NpgsqlConnectionStringBuilder(cluster.ConnectionString) { Database = "postgres", Pooling = false };
+        var address =
+            new NpgsqlConnectionStringBuilder(cluster.ConnectionString) { Database = "postgres", Pooling = false };
         await using var connection = new NpgsqlConnection(address.ConnectionString);
         await connection.OpenAsync();
         return await new NpgsqlCommand(sql, connection).ExecuteScalarAsync();

@@ -28,7 +28,8 @@ public sealed class TestDatabase(DatabaseFixture server) : IAsyncLifetime
     /// <returns>The id of a new organization without rows.</returns>
     public async Task<Guid> AddOrganizationAsync(string name, string timeZone = "America/Detroit")
     {
-        var organization = new Organization { Name = name, TimeZone = timeZone, PostalAddress = "1 Mill Road, Larkspur" };
+        var organization =
+            new Organization { Name = name, TimeZone = timeZone, PostalAddress = "1 Mill Road, Larkspur" };
         await using var db = Open(organization.Id);
         db.Add(organization);
         await db.SaveChangesAsync();

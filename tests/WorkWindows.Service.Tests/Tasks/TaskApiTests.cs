@@ -23,7 +23,8 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
             prerequisiteIds = new[] { Guid.NewGuid() },
         }, HttpStatusCode.BadRequest);
 
-        problem.Error("practice").ShouldContain("'dynamite' is not accepted: give one of: overstory-felling, hinge-cut");
+        problem.Error("practice").ShouldContain(
+            "'dynamite' is not accepted: give one of: overstory-felling, hinge-cut");
         problem.Error("parcelId").ShouldContain("a parcel that exists");
         problem.Error("quantityUnit").ShouldContain("acres, stems, feet, trees, hours");
         problem.Error("crewSize").ShouldContain("from 1 to 99");
@@ -60,7 +61,8 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
         var here = await Land.TaskAsync(client, parcel, "cleanup");
         var girdling = await Land.TaskAsync(client, elsewhere, "girdling");
 
-        (await client.ReadAsync($"/api/tasks?propertyId={property}")).EnumerateArray().Single().Id().ShouldBe(here.Id());
+        (await client.ReadAsync($"/api/tasks?propertyId={property}")).EnumerateArray().Single().Id().ShouldBe(
+            here.Id());
         (await client.ReadAsync("/api/tasks?practice=girdling")).EnumerateArray().Single().Id().ShouldBe(girdling.Id());
     }
 
@@ -105,7 +107,8 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
         (await landowner.ReadAsync("/api/tasks")).EnumerateArray().Single().Id().ShouldBe(own.Id());
         (await landowner.ReadAsync("/api/week")).GetProperty("tasks").GetArrayLength().ShouldBe(1);
         await landowner.RefusedAsync(HttpMethod.Get, $"/api/tasks/{others.Id()}", null, HttpStatusCode.NotFound);
-        await landowner.RefusedAsync(HttpMethod.Get, $"/api/tasks/{others.Id()}/windows", null, HttpStatusCode.NotFound);
+        await landowner.RefusedAsync(
+            HttpMethod.Get, $"/api/tasks/{others.Id()}/windows", null, HttpStatusCode.NotFound);
         await landowner.RefusedAsync(HttpMethod.Delete, $"/api/tasks/{own.Id()}", null, HttpStatusCode.Forbidden);
         await landowner.RefusedAsync(HttpMethod.Get, "/api/weather/stations", null, HttpStatusCode.Forbidden);
     }

@@ -10,9 +10,11 @@ namespace WorkWindows.Service.Tests.Tasks;
 public sealed class TaskImportTests(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
     private const string Address = "/api/imports/tasks";
-    private const string Header = "task,parcel,practice,quantity,unit,crewSize,deadline,scheduledOn,prerequisites,crewLead\n";
+    private const string Header =
+        "task,parcel,practice,quantity,unit,crewSize,deadline,scheduledOn,prerequisites,crewLead\n";
 
-    private static readonly string Parcels = File.ReadAllText(Path.Combine(ProjectFiles.Root, "docs/samples/parcels.geojson"));
+    private static readonly string Parcels = File.ReadAllText(
+        Path.Combine(ProjectFiles.Root, "docs/samples/parcels.geojson"));
     private static readonly string Sample = File.ReadAllText(Path.Combine(ProjectFiles.Root, "docs/samples/tasks.csv"));
 
     [Fact]
@@ -51,7 +53,8 @@ public sealed class TaskImportTests(ServiceFixture service) : IClassFixture<Serv
     public async Task Import_NamesWhatTheFileCannotKnow()
     {
         var client = await WithParcelsAsync();
-        await client.ImportAsync(Address, Header + "a,fox-north,cleanup,2,hours,2,,,,\nb,fox-north,cleanup,2,hours,2,,,a,\n");
+        await client.ImportAsync(
+            Address, Header + "a,fox-north,cleanup,2,hours,2,,,,\nb,fox-north,cleanup,2,hours,2,,,a,\n");
 
         var problem = await client.ImportAsync(
             Address, Header + "a,fox-north,cleanup,2,hours,2,,,b,nobody@example.org\n", HttpStatusCode.UnprocessableEntity);

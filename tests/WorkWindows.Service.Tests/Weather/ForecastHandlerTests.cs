@@ -28,9 +28,11 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         {
             var path = $"feeds/forecast{context.Request.Path}.json";
             if (context.Request.Path == "/points/40,-60")
-                await ReplayServer.SendAsync(context, 404, "application/problem+json", "{\"title\": \"No data\"}"u8.ToArray());
+                await ReplayServer.SendAsync(
+                    context, 404, "application/problem+json", "{\"title\": \"No data\"}"u8.ToArray());
             else
-                await ReplayServer.SendAsync(context, 200, "application/geo+json", File.ReadAllBytes(ProjectFiles.Reference(path)));
+                await ReplayServer.SendAsync(
+                    context, 200, "application/geo+json", File.ReadAllBytes(ProjectFiles.Reference(path)));
         });
 
         var first = await FetchAsync(organization, server);

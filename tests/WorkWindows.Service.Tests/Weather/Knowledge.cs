@@ -20,7 +20,8 @@ internal sealed record Knowledge(TestDatabase Database, Guid Organization, Guid 
     public static async Task<Knowledge> CreateAsync(TestDatabase database)
     {
         var organization = await database.AddOrganizationAsync("Org");
-        return new(database, organization, await GivenStation.StoreAsync(database, organization, "USC00200001", 42.7, -84.5));
+        return new(
+            database, organization, await GivenStation.StoreAsync(database, organization, "USC00200001", 42.7, -84.5));
     }
 
     /// <summary>A minimum of a day of March.</summary>

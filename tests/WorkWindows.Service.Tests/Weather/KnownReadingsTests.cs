@@ -50,7 +50,8 @@ public sealed class KnownReadingsTests(TestDatabase database) : IClassFixture<Te
 
         await using var db = database.Open(station.Organization);
         (await db.SupersededReadings.AnyAsync(Cancellation)).ShouldBeFalse();
-        (await db.StationReadings.Select(reading => reading.KnownSince).Distinct().SingleAsync(Cancellation)).ShouldBe(Noon);
+        (await db.StationReadings.Select(reading => reading.KnownSince).Distinct().SingleAsync(Cancellation)).ShouldBe(
+            Noon);
         (await db.Stations.SingleAsync(Cancellation)).RecordVersion.ShouldBe(1);
     }
 

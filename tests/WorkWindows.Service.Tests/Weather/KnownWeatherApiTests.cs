@@ -66,7 +66,8 @@ public sealed class KnownWeatherApiTests(ServiceFixture service) : IClassFixture
         var client = await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));
         await GivenStation.PutAsync(client, GivenStation.StateCollege, 40.7933, -77.8672);
 
-        var problem = await client.RefusedAsync(HttpMethod.Get, $"{Address}/{question}", null, HttpStatusCode.BadRequest);
+        var problem = await client.RefusedAsync(
+            HttpMethod.Get, $"{Address}/{question}", null, HttpStatusCode.BadRequest);
 
         problem.Error(field).ShouldContain(accepted);
     }
@@ -81,7 +82,8 @@ public sealed class KnownWeatherApiTests(ServiceFixture service) : IClassFixture
         var late = Instant.FromUtc(2025, 2, 28, 20, 0);
         await using (var db = service.Database.Open(organization))
         {
-            db.AddRange(Forecast(station, early, 3), Forecast(station, late, 9), Report(station, early, "Wind Advisory"),
+            db.AddRange(
+                Forecast(station, early, 3), Forecast(station, late, 9), Report(station, early, "Wind Advisory"),
                 Report(station, late, "High Wind Warning"));
             await db.SaveChangesAsync(TestContext.Current.CancellationToken);
         }

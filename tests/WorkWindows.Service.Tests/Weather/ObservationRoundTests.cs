@@ -49,7 +49,9 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
     {
         var places = await TwoPlaces.StoreAsync(database);
         using var host = Host();
-        _feed.Answer = station => station == TwoPlaces.NearId ? [Min(19, -4)] : [Min(1, -4) with { Date = new(2025, 12, 1) }];
+        _feed.Answer = station => station == TwoPlaces.NearId
+            ? [Min(19, -4)]
+            : [Min(1, -4) with { Date = new(2025, 12, 1) }];
         await RunAsync(host, places);
         await RunAsync(host, places);
 
@@ -134,7 +136,8 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         await places.Near.AddConsultantAsync();
         using var host = Host();
         DailyReading[] rain =
-            [.. Enumerable.Range(1, 19).Select(day => Min(day, day % 3) with { Element = DailyElement.PrecipitationMm })];
+            [.. Enumerable.Range(1, 19).Select(
+                day => Min(day, day % 3) with { Element = DailyElement.PrecipitationMm })];
         _feed.Answer = station => station == TwoPlaces.NearId
             ? [.. rain, Min(1, -4)]
             : [.. rain, Min(18, -4), Min(18, 4) with { Element = DailyElement.MaxTemperatureC }];
@@ -142,7 +145,8 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         await RunAsync(host, places);
 
         await using var db = places.Near.Open();
-        (await db.Stations.OrderBy(station => station.GhcnId).ToDictionaryAsync(station => station.GhcnId, Cancellation))
+        (await db.Stations.OrderBy(station => station.GhcnId).ToDictionaryAsync(
+            station => station.GhcnId, Cancellation))
             .Select(station => (station.Key, station.Value.LastDay)).ShouldBe(
                 [(TwoPlaces.NearId, new LocalDate(2026, 2, 1)), (TwoPlaces.FarId, new LocalDate(2026, 2, 18))], true);
         var mail = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation);

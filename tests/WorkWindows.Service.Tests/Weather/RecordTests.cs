@@ -133,7 +133,8 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
     [InlineData(StationPurpose.Temperature, 0d, "Temperatures, on days that lack others")]
     [InlineData(StationPurpose.Wind, null, "Wind")]
     public void StationLine_SaysWhatIsTakenFromTheStation(StationPurpose purpose, double? share, string use) =>
-        new StationLine(purpose, "Larkspur", "USC00200001", 900, null, null, new(null, null), true, share).Use.ShouldBe(use);
+        new StationLine(purpose, "Larkspur", "USC00200001", 900, null, null, new(null, null), true, share).Use.ShouldBe(
+            use);
 
     private async Task<HttpClient> ConsultantAsync() =>
         await service.MachineAsync(await service.Database.AddOrganizationAsync("Org"));
@@ -154,7 +155,8 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
         await GivenStation.ReadingsAsync(
             client, GivenStation.StateCollege, File([.. lines.Where(line => line[11..17] != "200502")]));
         await GivenStation.PutAsync(client, Neighbour, 40.80, -78.02, 356.6);
-        await GivenStation.ReadingsAsync(client, Neighbour, File([.. lines.Select(line => Warmer(line, Neighbour, 20))]));
+        await GivenStation.ReadingsAsync(
+            client, Neighbour, File([.. lines.Select(line => Warmer(line, Neighbour, 20))]));
         var (_, parcel) = await Land.CreateAsync(client, -77.94, 40.80, "42027", "PA");
         return parcel;
     }
@@ -182,7 +184,8 @@ public sealed class RecordTests(ServiceFixture service) : IClassFixture<ServiceF
         if (line[17..21] is not ("TMAX" or "TMIN"))
             return line;
         const int Month = 21, Day = 8, Value = 5;
-        var days = Enumerable.Range(0, (line.Length - Month) / Day).Select(day => line.Substring(Month + day * Day, Day));
+        var days = Enumerable.Range(0, (line.Length - Month) / Day).Select(
+            day => line.Substring(Month + day * Day, Day));
         return line[..Month] + string.Concat(days.Select(day => int.Parse(day[..Value]) is var tenths && tenths != -9999
             ? $"{tenths + byTenthsC,Value}{day[Value..]}"
             : day));

@@ -7,8 +7,8 @@ using WorkWindows.Service.Weather;
 namespace WorkWindows.Service.Tests.Weather;
 
 /// <summary>
-/// A land with a task, and a second property far away with a station, an owner and a task of its own. Nothing was decided
-/// about either, so that whatever is looked at leaves a decision.
+/// A land with a task, and a second property far away with a station, an owner and a task of its own. Nothing was
+/// decided about either, so that whatever is looked at leaves a decision.
 /// </summary>
 internal sealed record TwoPlaces(GivenLand Near, Guid FarStation, Guid FarParcel, Guid NearTask, Guid FarTask)
 {
@@ -57,7 +57,8 @@ internal sealed record TwoPlaces(GivenLand Near, Guid FarStation, Guid FarParcel
         await db.ParcelStations.Where(link => link.ParcelId == near.Parcel)
             .ExecuteUpdateAsync(links => links.SetProperty(link => link.IsManual, true));
         await db.SaveChangesAsync();
-        var nearTask = await db.PlannedTasks.Where(row => row.ParcelId == near.Parcel).Select(row => row.Id).SingleAsync();
+        var nearTask =
+            await db.PlannedTasks.Where(row => row.ParcelId == near.Parcel).Select(row => row.Id).SingleAsync();
         return new(near, station.Id, parcel.Id, nearTask, task.Id);
     }
 }

@@ -16,7 +16,8 @@ public sealed class WeatherAgeTests(ServiceFixture service) : IClassFixture<Serv
     [InlineData(1, 30, "last reading Fri 28 Feb, yesterday; forecast issued within the hour")]
     [InlineData(0, 60, "last reading Sat 1 Mar, today; forecast issued 1 hour ago")]
     [InlineData(9, 48 * 60, "last reading Thu 20 Feb, 9 days ago; forecast issued 48 hours ago")]
-    [InlineData(2, 48 * 60 + 1, "last reading Thu 27 Feb, 2 days ago; forecast issued 48 hours ago, too old to be used")]
+    [InlineData(
+        2, 48 * 60 + 1, "last reading Thu 27 Feb, 2 days ago; forecast issued 48 hours ago, too old to be used")]
     [InlineData(2, 72 * 60, "last reading Thu 27 Feb, 2 days ago; forecast issued 3 days ago, too old to be used")]
     [InlineData(null, null, "no reading yet; no forecast")]
     public void Words_SayHowOldItIs(int? days, int? minutes, string words) =>

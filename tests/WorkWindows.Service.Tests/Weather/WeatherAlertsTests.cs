@@ -96,7 +96,8 @@ public sealed class WeatherAlertsTests(TestDatabase database) : IClassFixture<Te
         {
             await ReportAsync(
                 organization, station, Instant.FromUtc(2026, 4, 10, hour, 0), (AlertKind.Wind, 10, 10));
-            await ReportAsync(organization, station, Instant.FromUtc(2026, 4, 12, hour, 0), (AlertKind.RedFlag, 12, 12));
+            await ReportAsync(
+                organization, station, Instant.FromUtc(2026, 4, 12, hour, 0), (AlertKind.RedFlag, 12, 12));
         }
 
         Shown(await AlertsAsync(organization, station)).ShouldBe(["RedFlag 12-12", "Wind 10-10"]);

@@ -16,7 +16,8 @@ public sealed class ExplanationTests(ServiceFixture service) : IClassFixture<Ser
         var explanation = await client.ReadAsync($"/api/tasks/{task}/explanation?date=2004-01-26");
 
         explanation.GetProperty("day").Text("state").ShouldBe("closed");
-        var coldRun = explanation.GetProperty("binding").EnumerateArray().Single(rule => rule.Text("id") == "hinge.cold-run");
+        var coldRun = explanation.GetProperty("binding").EnumerateArray().Single(
+            rule => rule.Text("id") == "hinge.cold-run");
         // Eight more nights stay below; that of 4 February, at -2.8 °C, does not.
         coldRun.Text("letsGoOn").ShouldBe("2004-02-04");
         var change = explanation.GetProperty("changes").EnumerateArray()
@@ -44,13 +45,17 @@ public sealed class ExplanationTests(ServiceFixture service) : IClassFixture<Ser
         var (property, task) = await GivenHingeCut.CreateAsync(client);
         await GivenHingeCut.DecideAsync(service, organization);
 
-        await client.PutAsync($"/api/properties/{property}/observations/leaf-out/2004", new { observedOn = "2004-05-20" });
-        var since = (await client.ReadAsync($"/api/tasks/{task}/explanation?date=2004-05-10")).GetProperty("sinceDecision");
+        await client.PutAsync(
+            $"/api/properties/{property}/observations/leaf-out/2004", new { observedOn = "2004-05-20" });
+        var since = (await client.ReadAsync($"/api/tasks/{task}/explanation?date=2004-05-10")).GetProperty(
+            "sinceDecision");
 
         // Not open: nobody has forecast thunder for days long past, and in May there may be some.
-        since.GetProperty("days").EnumerateArray().ShouldContain(day => day.ToString().EndsWith("was closed, now limited"));
+        since.GetProperty("days").EnumerateArray().ShouldContain(
+            day => day.ToString().EndsWith("was closed, now limited"));
         since.GetProperty("causes").EnumerateArray().ShouldContain(cause =>
-            cause.ToString().StartsWith("leaf-out 2004: was ") && cause.ToString().EndsWith("now 20 May 2004 (seen on the property)"));
+            cause.ToString().StartsWith("leaf-out 2004: was ")
+                && cause.ToString().EndsWith("now 20 May 2004 (seen on the property)"));
     }
 
     [Fact]

@@ -42,7 +42,8 @@ public sealed class OutlookWordsTests
     {
         var task = GivenTask.Of([10, Gap, 30], Closes("signal: min-temperature, below: 20 degF"));
 
-        OutlookWords.Of(task.Evaluation, First).ShouldBe("Closed: Rule 0. May open Fri 2 Jan, not known yet: minimum temperature");
+        OutlookWords.Of(task.Evaluation, First).ShouldBe(
+            "Closed: Rule 0. May open Fri 2 Jan, not known yet: minimum temperature");
     }
 
     [Fact]
@@ -52,7 +53,8 @@ public sealed class OutlookWordsTests
             Closes("signal: wind, above: 9 mph"), Closes("signal: gust, above: 9 mph"),
             Closes("signal: snow-depth, above: 9 in"), Closes("signal: frost-depth, above: 9 in"));
 
-        OutlookWords.Of(task.Evaluation, First.PlusDays(1)).ShouldBe("Not known today: sustained wind, gusts and 2 more");
+        OutlookWords.Of(task.Evaluation, First.PlusDays(1)).ShouldBe(
+            "Not known today: sustained wind, gusts and 2 more");
     }
 
     [Fact]

@@ -25,7 +25,8 @@ public sealed class WaitingTaskTests(ServiceFixture service) : IClassFixture<Ser
             await db.SaveChangesAsync();
         }
 
-        TaskWords.WaitsFor(await SummaryAsync(organization, tie)).ShouldBe("Waits for: Hinge cut. It is not recorded as done.");
+        TaskWords.WaitsFor(await SummaryAsync(organization, tie)).ShouldBe(
+            "Waits for: Hinge cut. It is not recorded as done.");
         TaskWords.WaitsFor(await SummaryAsync(organization, hinge)).ShouldBeNull();
 
         await client.PutAsync($"/api/tasks/{hinge}/completion", new { completedOn = "2025-02-01" });

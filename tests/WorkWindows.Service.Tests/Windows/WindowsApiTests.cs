@@ -28,7 +28,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         windows.ShouldNotBeEmpty();
         var leafOut = season.GetProperty("leafOut")[0].Text("date");
         leafOut.ShouldBeInRange("2004-04-01", "2004-05-10");
-        windows.ShouldAllBe(from => string.CompareOrdinal(from, "2004-01-25") >= 0 && string.CompareOrdinal(from, leafOut) < 0
+        windows.ShouldAllBe(
+            from => string.CompareOrdinal(from, "2004-01-25") >= 0 && string.CompareOrdinal(from, leafOut) < 0
             || string.CompareOrdinal(from, "2004-08-01") >= 0 && string.CompareOrdinal(from, "2004-10-01") < 0);
         season.GetProperty("days").EnumerateObject().Sum(count => count.Value.GetInt32()).ShouldBe(366);
         view.GetProperty("states").EnumerateArray().First().Text("from").ShouldBe("2004-01-01");
@@ -127,7 +128,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         var task = (await Land.TaskAsync(client, parcel, "cleanup")).Id();
         service.Clock.Reset(Instant.FromUtc(2025, 3, 1, 5, 30));
         var (before, dark) = (
-            await client.ReadAsync($"/api/tasks/{task}/windows"), await client.ReadAsync($"/api/tasks/{task}/days/2024-10-25"));
+            await client.ReadAsync($"/api/tasks/{task}/windows"), await client.ReadAsync(
+                $"/api/tasks/{task}/days/2024-10-25"));
 
         await client.PutAsync($"/api/properties/{property}", new
         {
@@ -153,8 +155,10 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         var (_, parcel) = await Land.CreateAsync(client, -93.4, 44.6, "27037", "MN");
         var task = (await Land.TaskAsync(client, parcel, "hinge-cut")).Id();
 
-        var missing = (await client.ReadAsync($"/api/tasks/{task}/windows?from=1995-01-01&to=1995-12-31")).GetProperty("season");
-        var known = (await client.ReadAsync($"/api/tasks/{task}/windows?from=2005-01-01&to=2005-12-31")).GetProperty("season");
+        var missing = (await client.ReadAsync($"/api/tasks/{task}/windows?from=1995-01-01&to=1995-12-31")).GetProperty(
+            "season");
+        var known = (await client.ReadAsync($"/api/tasks/{task}/windows?from=2005-01-01&to=2005-12-31")).GetProperty(
+            "season");
 
         missing.GetProperty("leafOut").GetArrayLength().ShouldBe(0);
         missing.GetProperty("windows").GetArrayLength().ShouldBe(0);
@@ -235,7 +239,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
             await other.RefusedAsync(HttpMethod.Get, $"/api/tasks/{task}/{part}", null, HttpStatusCode.NotFound);
     }
 
-    private async Task<(HttpClient Client, Guid Property, Guid Task)> HingeCutAsync(string species, HttpClient? client = null)
+    private async Task<(HttpClient Client, Guid Property, Guid Task)> HingeCutAsync(
+        string species, HttpClient? client = null)
     {
         client ??= await ConsultantAsync();
         var (property, task) = await GivenHingeCut.CreateAsync(client, species);

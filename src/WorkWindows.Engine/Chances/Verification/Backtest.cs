@@ -32,7 +32,8 @@ public static class Backtest
         var tally = new BacktestTally(plan.LeadDays);
         var past = new PastWeather(site.Observed);
         var years = Enumerable.Range(record.First.Year, record.Last.Year - record.First.Year + 1).ToList();
-        foreach (var issued in years.TakeLast(plan.Years).SelectMany(year => plan.IssueDays.Select(day => day.InYear(year))))
+        foreach (var issued in years.TakeLast(plan.Years).SelectMany(
+            year => plan.IssueDays.Select(day => day.InYear(year))))
         {
             // The nearest ones, on both sides, so that as many tell the first years as the last.
             var others = years.Where(year => year != issued.Year && past.Covers(year, issued, plan.LeadDays))

@@ -4,7 +4,9 @@ using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Chances.Verification;
 
-/// <summary>Leaves out the rules that ask for what a record does not have, so that the others can be looked at.</summary>
+/// <summary>
+/// Leaves out the rules that ask for what a record does not have, so that the others can be looked at.
+/// </summary>
 internal static class MeasuredRules
 {
     /// <summary>A signal that is known on a smaller share of the days is not in the record.</summary>

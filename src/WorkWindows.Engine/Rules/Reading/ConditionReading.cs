@@ -100,7 +100,9 @@ internal static class ConditionReading
         {
             if (signal != SignalKind.PrecipitationMm)
                 total.Refuse("nothing: only precipitation is totalled");
-            return total.Integer(2, LongestRunDays) is { } window ? new TotalOver(signal, window, relation, threshold) : null;
+            return total.Integer(2, LongestRunDays) is { } window
+                ? new TotalOver(signal, window, relation, threshold)
+                : null;
         }
         var compare = new Compare(signal, relation, threshold);
         return mapping["days-in-a-row"] is not { } row ? compare
@@ -118,7 +120,8 @@ internal static class ConditionReading
             return null;
         if (!HasRoomBetween(starts, ends))
         {
-            mapping["ends"]!.Refuse("the other direction than starts, and a limit that does not lie past that of starts");
+            mapping["ends"]!.Refuse(
+                "the other direction than starts, and a limit that does not lie past that of starts");
             return null;
         }
         return new(starts, ends);

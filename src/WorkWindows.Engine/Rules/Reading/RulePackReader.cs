@@ -13,7 +13,9 @@ public static class RulePackReader
 
     /// <summary>The pack that a file's text states, below other packs.</summary>
     /// <param name="text">The file's text.</param>
-    /// <param name="above">The packs that it will stand with; those of the same level or a lower one are not above it.</param>
+    /// <param name="above">
+    /// The packs that it will stand with; those of the same level or a lower one are not above it.
+    /// </param>
     /// <exception cref="PackException">Anything in the file is wrong: every fault is listed.</exception>
     public static RulePack Read(string text, ImmutableArray<RulePack>? above) => Read(text, above, null);
 

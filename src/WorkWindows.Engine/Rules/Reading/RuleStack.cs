@@ -30,6 +30,7 @@ internal sealed class RuleStack(string? packId, PackLevel? level, ImmutableArray
         else if (rule.Lifts is not null)
             entry.Refuse("a rule that itself lifts none");
         else if (!rule.MayBeLifted)
-            entry.Refuse("a guideline, study or practice that is not about life safety: regulation and life safety stand");
+            entry.Refuse(
+                "a guideline, study or practice that is not about life safety: regulation and life safety stand");
     }
 }

@@ -1,15 +1,17 @@
 namespace WorkWindows.Engine.Weather.Parcels;
 
 /// <summary>
-/// Values of one element at a place, as a weighted mean of stations. A station that lacks a day is first filled from the
-/// others, moved by their usual difference of the month, so that the mean does not leap where one drops out.
+/// Values of one element at a place, as a weighted mean of stations. A station that lacks a day is first filled from
+/// the others, moved by their usual difference of the month, so that the mean does not leap where one drops out.
 /// </summary>
 /// <param name="element">Minimum or maximum temperature.</param>
 /// <param name="group">The stations.</param>
 /// <param name="members">Which of them to blend, at most eight.</param>
 /// <param name="shares">Their shares in the mean, which sum to 1; a station with none only fills gaps.</param>
 /// <param name="closeness">Their weights against each other when one of them is filled; each positive.</param>
-/// <param name="elevationM">Of the place; null, as where one station is the whole mean, to keep the stations' heights.</param>
+/// <param name="elevationM">
+/// Of the place; null, as where one station is the whole mean, to keep the stations' heights.
+/// </param>
 internal sealed class Blend(
     DailyElement element, StationGroup group, int[] members, double[] shares, double[] closeness, double? elevationM)
 {

@@ -21,7 +21,9 @@ public sealed record CrossValidationRow(
 /// </summary>
 public static class CrossValidation
 {
-    /// <summary>How much further than the band the furthest station may lie, m: as far as one may from a parcel.</summary>
+    /// <summary>
+    /// How much further than the band the furthest station may lie, m: as far as one may from a parcel.
+    /// </summary>
     public const double BeyondM = StationChoice.MaxDistanceM;
 
     /// <param name="records">The stations; their days are put right together first.</param>

@@ -4,7 +4,9 @@ using WorkWindows.Engine.Weather.Quality;
 
 namespace WorkWindows.Engine.Weather.Parcels;
 
-/// <summary>One temperature of every station of a group, on its own days, with what was put right and taken out.</summary>
+/// <summary>
+/// One temperature of every station of a group, on its own days, with what was put right and taken out.
+/// </summary>
 internal sealed class ElementValues
 {
     private readonly ImmutableArray<(int Station, int Day, double Value)> takenOut;
@@ -45,15 +47,18 @@ internal sealed class ElementValues
         var own = stations.Select(station => Own(element, station, years)).ToArray();
         var put = booked.Select((values, i) => Moved(values, years, own[i]).Values).ToArray();
         var found = DayLags.Find(
-            put, (one, other) => AreNear(stations, one, other, DayLags.MaxDistanceM), [.. years.Select(year => year.Days)]);
-        var lags = own.Select((mine, i) => mine.Select((lag, year) => (sbyte)(lag + found[i][year])).ToArray()).ToArray();
+            put, (one, other) => AreNear(stations, one, other, DayLags.MaxDistanceM), [.. years.Select(
+                year => year.Days)]);
+        var lags =
+            own.Select((mine, i) => mine.Select((lag, year) => (sbyte)(lag + found[i][year])).ToArray()).ToArray();
         var moved = booked.Select((values, i) => Moved(values, years, lags[i])).ToArray();
         var right = moved.Select(station => station.Values).ToArray();
         var takenOut = TakeOut(stations, axis, right);
         return new(right, MonthlyOffsets.Learn(right, axis.Months), takenOut)
         {
             Shifts = [.. stations.SelectMany((station, i) => years.Select((year, at) =>
-                new DayShift(station.Station.Id, element, year.Year, lags[i][at])).Where(shift => shift.DaysLate != 0))],
+                new DayShift(station.Station.Id, element, year.Year, lags[i][at])).Where(
+                    shift => shift.DaysLate != 0))],
             Rejected =
             [
                 .. takenOut.Select(taken => new StationRejection(stations[taken.Station].Station.Id, new(

@@ -1,6 +1,8 @@
 namespace WorkWindows.Engine.Weather.Parcels;
 
-/// <summary>How much warmer each station of a group is than each other one, by month, from the days that both have.</summary>
+/// <summary>
+/// How much warmer each station of a group is than each other one, by month, from the days that both have.
+/// </summary>
 internal sealed class MonthlyOffsets
 {
     /// <summary>Two months of days; a month with fewer in common takes the mean of all months.</summary>
@@ -12,7 +14,9 @@ internal sealed class MonthlyOffsets
 
     private MonthlyOffsets(double[,][] offsets) => this.offsets = offsets;
 
-    /// <summary>What to add to a value of one station for another in a month, 0 to 11, °C; NaN without enough days in common.</summary>
+    /// <summary>
+    /// What to add to a value of one station for another in a month, 0 to 11, °C; NaN without enough days in common.
+    /// </summary>
     public double Of(int wanted, int known, int month) => offsets[wanted, known][month];
 
     public static MonthlyOffsets Learn(double[][] values, byte[] months)

@@ -7,7 +7,9 @@ namespace WorkWindows.Engine.Weather.Parcels;
 /// <summary>A station of a record.</summary>
 /// <param name="Station">The station.</param>
 /// <param name="DistanceM">Great-circle distance from the place, m.</param>
-/// <param name="Share">Its share in the temperatures of days on which all have one, 0 to 1; 0: it only fills gaps.</param>
+/// <param name="Share">
+/// Its share in the temperatures of days on which all have one, 0 to 1; 0: it only fills gaps.
+/// </param>
 public sealed record Contributor(WeatherStation Station, double DistanceM, double Share);
 
 /// <summary>A station's weight in one value.</summary>
@@ -82,8 +84,8 @@ public sealed class ParcelRecord
     /// <summary>The record of a place among stations.</summary>
     /// <param name="group">The stations; one alone gives its own record, unchanged.</param>
     /// <param name="primaryId">
-    /// The station that elements other than temperature are taken from first, one of the group; wind and gusts come from
-    /// no other.
+    /// The station that elements other than temperature are taken from first, one of the group; wind and gusts come
+    /// from no other.
     /// </param>
     /// <param name="place">The place. Only the nearest <see cref="MaxStations"/> stations are used.</param>
     public static ParcelRecord Of(StationGroup group, string primaryId, RecordPlace place)

@@ -5,7 +5,9 @@ namespace WorkWindows.Engine.Weather.Parcels;
 /// <summary>Which stations stand for a place, and with which shares. Source: docs/rules/parcel-record.md.</summary>
 internal sealed class PlaceBlend
 {
-    /// <summary>Weights fall with this power of the distance: common practice, and none did better on 16 stations.</summary>
+    /// <summary>
+    /// Weights fall with this power of the distance: common practice, and none did better on 16 stations.
+    /// </summary>
     private const int Power = 2;
 
     /// <summary>Nearer than this all stations are equally near: positions are not known better, m.</summary>
@@ -53,8 +55,8 @@ internal sealed class PlaceBlend
     }
 
     /// <summary>
-    /// How well the place of each station that has a share is told by the other stations, as if it had none; null if not
-    /// at all.
+    /// How well the place of each station that has a share is told by the other stations, as if it had none; null if
+    /// not at all.
     /// </summary>
     public HeldOutError? ErrorOfBlending(DailyElement element, DaySpan days) => HeldOutError.Of(
         Members.Where((_, i) => Shares[i] > 0).Select(member => HeldOut(element, member, days)).OfType<HeldOutError>());

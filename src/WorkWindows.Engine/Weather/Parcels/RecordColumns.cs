@@ -76,7 +76,8 @@ internal static class RecordColumns
     private static void LeaveOutCrossed(ImmutableSortedDictionary<DailyElement, DailyColumn>.Builder columns)
     {
         var (min, max) = (columns[DailyElement.MinTemperatureC], columns[DailyElement.MaxTemperatureC]);
-        var crossed = Enumerable.Range(0, min.Values.Length).Where(day => min.Values[day] > max.Values[day]).ToHashSet();
+        var crossed =
+            Enumerable.Range(0, min.Values.Length).Where(day => min.Values[day] > max.Values[day]).ToHashSet();
         if (crossed.Count == 0)
             return;
         columns[DailyElement.MinTemperatureC] = Without(min, crossed);

@@ -3,7 +3,9 @@ using NodaTime;
 
 namespace WorkWindows.Engine.Weather.Quality;
 
-/// <summary>One element of a record while it is checked: values that are rejected are taken out and remembered.</summary>
+/// <summary>
+/// One element of a record while it is checked: values that are rejected are taken out and remembered.
+/// </summary>
 internal sealed class CheckedColumn
 {
     private readonly List<RejectedReading> rejected = [];
@@ -20,7 +22,9 @@ internal sealed class CheckedColumn
 
     public IEnumerable<RejectedReading> Rejected => rejected.OrderBy(reading => reading.Date);
 
-    /// <summary>Lays out readings of one element; flagged ones, and those of a day with two values, are rejected.</summary>
+    /// <summary>
+    /// Lays out readings of one element; flagged ones, and those of a day with two values, are rejected.
+    /// </summary>
     /// <exception cref="ArgumentException">A value is not finite.</exception>
     public static CheckedColumn Of(DailyElement element, IReadOnlyCollection<DailyReading> readings)
     {

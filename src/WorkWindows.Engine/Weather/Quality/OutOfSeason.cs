@@ -12,7 +12,9 @@ internal static class OutOfSeason
     /// <summary>Standard deviations from the mean, both robust. Source: Durre et al. 2010, from memory.</summary>
     public const double Deviations = 6;
 
-    /// <summary>Without as many values the time of the year is not known. Source: Durre et al. 2010, from memory.</summary>
+    /// <summary>
+    /// Without as many values the time of the year is not known. Source: Durre et al. 2010, from memory.
+    /// </summary>
     public const int MinValues = 100;
 
     /// <summary>

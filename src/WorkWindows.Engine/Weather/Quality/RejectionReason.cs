@@ -9,7 +9,9 @@ public enum RejectionReason
     /// <summary>The day has another value of the element, and they differ.</summary>
     Duplicate,
 
-    /// <summary>It lies beyond every reading that was ever recognized on earth, or is of a kind that cannot be.</summary>
+    /// <summary>
+    /// It lies beyond every reading that was ever recognized on earth, or is of a kind that cannot be.
+    /// </summary>
     Impossible,
 
     /// <summary>The day's minimum is above its maximum; neither is used.</summary>
@@ -24,7 +26,9 @@ public enum RejectionReason
     /// <summary>It is too far from the other extreme of the day and of those beside it.</summary>
     DailyRange,
 
-    /// <summary>It stands out from the day before and the day after, the same way, by more than its season knows.</summary>
+    /// <summary>
+    /// It stands out from the day before and the day after, the same way, by more than its season knows.
+    /// </summary>
     Spike,
 
     /// <summary>No other year of the record has anything like it at its time of the year.</summary>

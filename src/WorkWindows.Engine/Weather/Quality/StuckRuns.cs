@@ -31,7 +31,9 @@ internal static class StuckRuns
         End(column, run);
     }
 
-    /// <summary>Snow may lie, or be absent, for months on end; air may be saturated and skies without thunder.</summary>
+    /// <summary>
+    /// Snow may lie, or be absent, for months on end; air may be saturated and skies without thunder.
+    /// </summary>
     private static bool Varies(DailyElement element) => element switch
     {
         DailyElement.MinTemperatureC or DailyElement.MaxTemperatureC or DailyElement.WindMps or DailyElement.GustMps

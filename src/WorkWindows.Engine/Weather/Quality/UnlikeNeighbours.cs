@@ -19,7 +19,9 @@ internal static class UnlikeNeighbours
     /// <param name="station">The station among the others.</param>
     /// <param name="values">For each station one value a day, NaN where there is none.</param>
     /// <param name="near">The stations around.</param>
-    /// <param name="usualC">How much warmer the station is than another one in a month, 0 to 11; NaN where not known.</param>
+    /// <param name="usualC">
+    /// How much warmer the station is than another one in a month, 0 to 11; NaN where not known.
+    /// </param>
     /// <param name="months">The month of each day, 0 to 11.</param>
     public static IEnumerable<int> Days(
         int station, double[][] values, IReadOnlyList<int> near, Func<int, int, double> usualC, byte[] months)

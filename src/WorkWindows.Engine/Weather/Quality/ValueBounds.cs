@@ -6,8 +6,8 @@ internal static class ValueBounds
     /// <summary>The lowest and the highest value of an element, both possible, in its unit.</summary>
     /// <remarks>
     /// The records of the World Meteorological Organization's archive of extremes, from memory: Vostok 1983 and Furnace
-    /// Creek 1913 for temperature, Barrow Island 1996 for gusts, which no sustained wind exceeds, Foc-Foc 1966 for a day's
-    /// rain; Mount Ibuki 1927 for snow on the ground.
+    /// Creek 1913 for temperature, Barrow Island 1996 for gusts, which no sustained wind exceeds, Foc-Foc 1966 for a
+    /// day's rain; Mount Ibuki 1927 for snow on the ground.
     /// </remarks>
     public static (double Lowest, double Highest) Of(DailyElement element) => element switch
     {

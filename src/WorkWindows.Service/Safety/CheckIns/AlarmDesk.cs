@@ -15,7 +15,9 @@ public sealed class AlarmDesk(IServiceScopeFactory scopes)
         Guid organizationId, Guid callId, string? signature, CancellationToken cancellation) =>
         InScopeAsync(organizationId, callId, signature, (_, _) => Task.CompletedTask, cancellation);
 
-    /// <summary>The contact that the call was written to takes it over; what has ended meanwhile stays as it is.</summary>
+    /// <summary>
+    /// The contact that the call was written to takes it over; what has ended meanwhile stays as it is.
+    /// </summary>
     /// <inheritdoc cref="ReadAsync"/>
     internal Task<AlarmView?> TakeOverAsync(
         Guid organizationId, Guid callId, string? signature, CancellationToken cancellation) =>

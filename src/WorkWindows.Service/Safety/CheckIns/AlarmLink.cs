@@ -6,8 +6,8 @@ using WorkWindows.Service.Hosting;
 namespace WorkWindows.Service.Safety.CheckIns;
 
 /// <summary>
-/// The signed address by which a contact, who may have no account, takes a missed check-in over. Signed with a key of the
-/// watch, so that any worker can write it and any server check it.
+/// The signed address by which a contact, who may have no account, takes a missed check-in over. Signed with a key of
+/// the watch, so that any worker can write it and any server check it.
 /// </summary>
 public sealed class AlarmLink(IOptions<SiteOptions> site)
 {
@@ -19,8 +19,8 @@ public sealed class AlarmLink(IOptions<SiteOptions> site)
     public static byte[] NewKey() => RandomNumberGenerator.GetBytes(KeyBytes);
 
     /// <returns>
-    /// The address, with the signature where logs of requests leave it out; null where it is not known where the pages are
-    /// reached.
+    /// The address, with the signature where logs of requests leave it out; null where it is not known where the pages
+    /// are reached.
     /// </returns>
     public string? Of(CrewWatch watch, Guid organizationId, AlarmCall call) => site.Value.Address is { } address
         ? $"{address.TrimEnd('/')}/alarms/{organizationId}/{call.Id}?signature={Sign(watch, call)}"

@@ -54,7 +54,8 @@ internal sealed class MissedCheckInMapping : IEntityTypeConfiguration<MissedChec
         builder.ToTable("missed_check_ins", table => table.HasCheckConstraint(
             "ck_missed_check_ins_acknowledged", "(acknowledged_at is null) = (acknowledged_by is null)"));
         builder.HasIndex(missed => missed.WatchId).IsUnique()
-            .HasFilter("acknowledged_at is null and cleared_at is null").HasDatabaseName("ix_missed_check_ins_escalating");
+            .HasFilter("acknowledged_at is null and cleared_at is null").HasDatabaseName(
+                "ix_missed_check_ins_escalating");
         builder.HasMany(missed => missed.Calls).WithOne().HasForeignKey(call => call.MissedId)
             .OnDelete(DeleteBehavior.Restrict);
     }

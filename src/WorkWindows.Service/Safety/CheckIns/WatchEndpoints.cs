@@ -11,7 +11,8 @@ internal static class WatchEndpoints
     {
         var task = app.MapGroup("/api/tasks/{id:guid}/watches").WithTags("Watches").RequireAuthorization(Access.Work);
         task.MapGet("", ListAsync).WithSummary("Lists the watches of a task, the newest first.");
-        task.MapPost("", StartAsync).WithSummary("Begins a watch on a task: its crew is looked for when it is not heard from.");
+        task.MapPost("", StartAsync).WithSummary(
+            "Begins a watch on a task: its crew is looked for when it is not heard from.");
         var watch = app.MapGroup("/api/watches/{id:guid}").WithTags("Watches").RequireAuthorization(Access.Work);
         watch.MapGet("", FindAsync).WithSummary("Shows a watch.");
         watch.MapPost("/check-ins", CheckInAsync).WithSummary("Says that the crew is fine, which moves the due time.");

@@ -14,7 +14,9 @@ public sealed class WatchHandler(
 {
     private const string HasEnded = "This watch has ended. Start a new one if somebody is on the site.";
 
-    /// <summary>The crew is fine: it is to be heard from an interval from now. Those who were written to are told.</summary>
+    /// <summary>
+    /// The crew is fine: it is to be heard from an interval from now. Those who were written to are told.
+    /// </summary>
     public async Task<Change<CrewWatch>> CheckInAsync(Guid watchId, Signer by, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);

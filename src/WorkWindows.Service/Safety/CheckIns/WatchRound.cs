@@ -101,11 +101,14 @@ public sealed partial class WatchRound(
         "NOBODY IS CALLED: {Count} crews are not heard from, and Mail:Host names no mail server; the calls are only files")]
     private partial void LogNoServer(int count);
 
-    [LoggerMessage(LogLevel.Error, "{Count} CALLS FOR CREWS THAT ARE NOT HEARD FROM HAVE NOT LEFT; see the outbox's log")]
+    [LoggerMessage(
+        LogLevel.Error, "{Count} CALLS FOR CREWS THAT ARE NOT HEARD FROM HAVE NOT LEFT; see the outbox's log")]
     private partial void LogWaiting(int count);
 }
 
-/// <summary>Starts the rounds of all organizations, each as a job of its own: where one fails, the others go on.</summary>
+/// <summary>
+/// Starts the rounds of all organizations, each as a job of its own: where one fails, the others go on.
+/// </summary>
 public sealed class WatchRounds(WorkWindowsDb db, IBackgroundJobClient jobs)
 {
     public async Task StartAsync(CancellationToken cancellation)

@@ -63,7 +63,9 @@ public sealed class WatchStore(WorkWindowsDb db)
 /// <param name="Zone">The property's zone, in which times are told.</param>
 /// <param name="LatitudeDeg">Of the parcel.</param>
 /// <param name="LongitudeDeg">Of the parcel, east positive.</param>
-/// <param name="Phones">Names and numbers of who began the watch and who leads the crew, as far as they are stored.</param>
+/// <param name="Phones">
+/// Names and numbers of who began the watch and who leads the crew, as far as they are stored.
+/// </param>
 /// <param name="Sender">Who speaks.</param>
 internal sealed record WatchScene(
     Guid OrganizationId, string Title, DateTimeZone Zone, double LatitudeDeg, double LongitudeDeg,

@@ -31,7 +31,9 @@ public sealed class Incident : ITenantRow
     /// <summary>Who was told.</summary>
     public required string WhoWasTold { get; init; }
 
-    /// <summary>The day's state, signals and rules in force as JSON, as they were known when this was recorded.</summary>
+    /// <summary>
+    /// The day's state, signals and rules in force as JSON, as they were known when this was recorded.
+    /// </summary>
     public required string Conditions { get; init; }
 
     /// <summary>The decision about the day that stood at that hour, or null where none was made before it.</summary>

@@ -14,7 +14,8 @@ internal static class IncidentCsv
     ];
 
     public static string Of(IEnumerable<PlacedIncident> incidents) =>
-        string.Concat(incidents.Select(Row).Prepend(Columns).Select(cells => string.Join(',', cells.Select(Cell)) + "\r\n"));
+        string.Concat(
+            incidents.Select(Row).Prepend(Columns).Select(cells => string.Join(',', cells.Select(Cell)) + "\r\n"));
 
     private static string[] Row(PlacedIncident placed)
     {

@@ -10,12 +10,15 @@ internal static class IncidentEndpoints
 {
     public static void MapIncidents(this IEndpointRouteBuilder app)
     {
-        var task = app.MapGroup("/api/tasks/{id:guid}/incidents").WithTags("Incidents").RequireAuthorization(Access.Work);
+        var task = app.MapGroup("/api/tasks/{id:guid}/incidents").WithTags("Incidents").RequireAuthorization(
+            Access.Work);
         task.MapGet("", OfTaskAsync).WithSummary("Lists the incidents and near misses of a task, the latest first.");
         task.MapPost("", RecordAsync)
-            .WithSummary("Records an incident or near miss with what the day was like; a correction names what it corrects.");
+            .WithSummary(
+                "Records an incident or near miss with what the day was like; a correction names what it corrects.");
         var all = app.MapGroup("/api/incidents").WithTags("Incidents").RequireAuthorization(Access.Plan);
-        all.MapGet("", AllAsync).WithSummary("Lists all incidents and near misses of the organization, the latest first.");
+        all.MapGet("", AllAsync).WithSummary(
+            "Lists all incidents and near misses of the organization, the latest first.");
         all.MapGet("/export", ExportAsync).WithSummary("The same as CSV.").Produces<string>(contentType: "text/csv");
     }
 

@@ -47,7 +47,9 @@ public sealed class TaskIncidentsModel(
         return await ShowAsync(id, cancellation);
     }
 
-    /// <summary>The local time that was entered as the API takes it; what is no time is left for it to refuse.</summary>
+    /// <summary>
+    /// The local time that was entered as the API takes it; what is no time is left for it to refuse.
+    /// </summary>
     private string? InZone(DateTimeZone zone) =>
         Entry.HappenedAt is { } text && Minute.Parse(text) is { Success: true, Value: var local }
             ? OffsetDateTimePattern.Rfc3339.Format(local.InZoneLeniently(zone).ToOffsetDateTime())

@@ -14,7 +14,8 @@ public class BacktestTests
 {
     private const int LeadDays = 15;
 
-    private static readonly BacktestPlan LateWinter = new([new(2, 1), new(2, 21), new(3, 11), new(4, 1)], LeadDays, Years: 30);
+    private static readonly BacktestPlan LateWinter = new(
+        [new(2, 1), new(2, 21), new(3, 11), new(4, 1)], LeadDays, Years: 30);
 
     private static readonly BacktestResult Urbana = Backtest.Of(
         new(new("Urbana", 40.08, -88.24), DateTimeZoneProviders.Tzdb["America/Chicago"], ReferenceStations.Urbana,

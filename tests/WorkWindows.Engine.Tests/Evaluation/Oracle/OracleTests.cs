@@ -29,7 +29,8 @@ public class OracleTests
             {
                 var evaluation = new PointRules([pack], signals).Evaluate(facts);
                 return AllDays(signals.Span, day =>
-                    evaluation[signals.Span[day]] == SimpleEvaluator.StateOf([pack], signals, facts, signals.Span[day]));
+                    evaluation[signals.Span[day]] == SimpleEvaluator.StateOf(
+                        [pack], signals, facts, signals.Span[day]));
             },
             iter: TaskSamples);
 

@@ -27,13 +27,16 @@ internal static class RandomRules
             MonthDay.Select(day => (YearlyDate)day),
             Gen.Select(Of(-5, -2, -1, 1, 3, 4, 5), Weekday, Gen.Int[1, 12])
                 .Select((nth, weekday, month) => (YearlyDate)new NthWeekday(nth, weekday, month)),
-            Gen.Select(Weekday, MonthDay).Select((weekday, day) => (YearlyDate)new NearestWeekday(weekday, day.Month, day.Day)),
-            Gen.Select(Weekday, MonthDay).Select((weekday, day) => (YearlyDate)new WeekdayOnOrAfter(weekday, day.Month, day.Day))),
+            Gen.Select(Weekday, MonthDay).Select(
+                (weekday, day) => (YearlyDate)new NearestWeekday(weekday, day.Month, day.Day)),
+            Gen.Select(Weekday, MonthDay).Select(
+                (weekday, day) => (YearlyDate)new WeekdayOnOrAfter(weekday, day.Month, day.Day))),
         Of(0, 0, 0, 1, -1, 40),
         (date, plus) => date.Plus(plus));
 
     private static readonly Gen<YearlyDate> LeafOut = Gen.Select(Gen.Int[60, 150], Gen.Int[0, 40], Gen.Int[-9, 9])
-        .Select((early, more, plus) => (YearlyDate)new EventDate(SeasonEventKind.LeafOut, OnDay(early), OnDay(early + more))
+        .Select((early, more, plus) => (YearlyDate)new EventDate(
+            SeasonEventKind.LeafOut, OnDay(early), OnDay(early + more))
         {
             PlusDays = plus,
         });
@@ -57,7 +60,8 @@ internal static class RandomRules
         (4, Range.Select(range => (Condition)new InRange(range))),
         (2, Gen.Select(Limit, Gen.Int[2, 4]).Select((limit, days) => (Condition)new InARow(limit, days))),
         (1, Of<Condition>(new InForce(SignalKind.RedFlagAlert))),
-        (2, Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], Gen.Bool).Select((start, less, above) => Latch(start, less, above))),
+        (2, Gen.Select(Gen.Int[0, 3], Gen.Int[0, 3], Gen.Bool).Select(
+            (start, less, above) => Latch(start, less, above))),
         (2, Gen.Select(Gen.Int[2, 4], AnyRelation, Gen.Int[0, 4]).Select((days, relation, mm) =>
             (Condition)new TotalOver(SignalKind.PrecipitationMm, days, relation, new(mm, RuleUnit.WaterMillimeters)))),
         (1, Gen.Select(Gen.Enum<DegreeDayMethod>(), MonthDay, AnyRelation, Gen.Int[0, 60]).Select(
@@ -115,7 +119,9 @@ internal static class RandomRules
         Of("hinge-cut", ""), Of(PracticeTraits.None, PracticeTraits.ChainSaw, PracticeTraits.FellsTrees),
         Of("MI", ""), Of<SpeciesGroup[]>([], [SpeciesGroup.RedOak]),
         Gen.Bool, Of("ours", "", "")).Select((practice, traits, state, species, wet, organization) => new Scope(
-            Named(practice), traits, Named(state), [], [.. species], wet ? [] : [SiteFlag.WetGround], Named(organization), null));
+            Named(practice), traits, Named(state), [], [.. species], wet
+                ? []
+                : [SiteFlag.WetGround], Named(organization), null));
 
     private static Gen<T> Of<T>(params T[] values) => Gen.Int[0, values.Length - 1].Select(index => values[index]);
 
@@ -147,7 +153,9 @@ internal static class RandomRules
                         Given.Signal(SignalKind.PrecipitationMm, span, rain),
                         Given.Signal(SignalKind.RedFlagAlert, span, alert),
                     ],
-                    leafOut < 0 ? [] : [new(SeasonEventKind.LeafOut, new LocalDate(2024, 3, 20).PlusDays(leafOut), Basis.Observed)]);
+                    leafOut < 0
+                        ? []
+                        : [new(SeasonEventKind.LeafOut, new LocalDate(2024, 3, 20).PlusDays(leafOut), Basis.Observed)]);
             });
 
         private static Gen<double[]> DegF(int low, int high) =>

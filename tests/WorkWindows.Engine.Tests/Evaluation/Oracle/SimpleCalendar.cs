@@ -5,7 +5,9 @@ using WorkWindows.Engine.Signals;
 
 namespace WorkWindows.Engine.Tests.Evaluation.Oracle;
 
-/// <summary>Finds the days of yearly ranges by looking at every day of a month. Shares no code with the engine.</summary>
+/// <summary>
+/// Finds the days of yearly ranges by looking at every day of a month. Shares no code with the engine.
+/// </summary>
 internal static class SimpleCalendar
 {
     public static Truth Contains(CalendarRange range, SignalSet signals, LocalDate day)

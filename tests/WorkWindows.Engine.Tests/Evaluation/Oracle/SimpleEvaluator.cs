@@ -109,7 +109,8 @@ internal static class SimpleEvaluator
 
     private static Truth Applies(Scope scope, TaskFacts facts)
     {
-        var traits = Enum.GetValues<PracticeTraits>().Where(trait => trait != 0 && scope.Traits.HasFlag(trait)).ToArray();
+        var traits =
+            Enum.GetValues<PracticeTraits>().Where(trait => trait != 0 && scope.Traits.HasFlag(trait)).ToArray();
         if ((scope.Practices.Count > 0 && !scope.Practices.Contains(facts.Practice.Id))
             || (traits.Length > 0 && !traits.Any(trait => facts.Practice.Traits.HasFlag(trait)))
             || (scope.States.Count > 0 && !scope.States.Contains(facts.State))

@@ -77,7 +77,9 @@ public class DeerOpenerTests
     public void State_IsClosedOnTheOpener_InComingYears(string state, int days, params string[] first) =>
         Assert.All(first, date => AssertClosed(state, date, days));
 
-    /// <summary>520 ILCS 5/2.25 (S): firearm seasons take at most fourteen days, all between 1 November and 31 December.</summary>
+    /// <summary>
+    /// 520 ILCS 5/2.25 (S): firearm seasons take at most fourteen days, all between 1 November and 31 December.
+    /// </summary>
     [Fact]
     public void FirearmSeasons_OfIllinois_KeepWithinTheLaw_InEveryYear()
     {
@@ -91,7 +93,8 @@ public class DeerOpenerTests
                 .Where(day => rules.Exists(rule => rule.Days[day] == Truth.Holds)).Select(day => days[day])];
 
             Assert.InRange(hunted.Length, 1, 14);
-            Assert.True(hunted[0] >= new LocalDate(year, 11, 1) && hunted[^1] <= new LocalDate(year, 12, 31), $"{year}");
+            Assert.True(
+                hunted[0] >= new LocalDate(year, 11, 1) && hunted[^1] <= new LocalDate(year, 12, 31), $"{year}");
         }
     }
 

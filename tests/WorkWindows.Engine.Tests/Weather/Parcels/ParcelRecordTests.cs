@@ -61,7 +61,8 @@ public sealed class ParcelRecordTests
     [InlineData(null, 0, 0)]
     public void Of_CoolsWithHeight(int? elevationM, double minC, double maxC)
     {
-        var record = Record([Station(West, _ => 0), Station(East, _ => 0)], "A", At(-90) with { ElevationM = elevationM });
+        var record = Record(
+            [Station(West, _ => 0), Station(East, _ => 0)], "A", At(-90) with { ElevationM = elevationM });
 
         Assert.Equal(Mean(Gap) - 5 + minC, record.Series[Min]![Gap], 1e-9);
         Assert.Equal(Mean(Gap) + 5 + maxC, record.Series[Max]![Gap], 1e-9);

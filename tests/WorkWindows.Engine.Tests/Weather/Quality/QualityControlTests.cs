@@ -100,7 +100,8 @@ public sealed class QualityControlTests
     [InlineData(25.1, false)]
     public void Check_AsksForALeapOf25C_WhileTheSeasonIsNotKnown(double leapC, bool isUsable)
     {
-        var result = QualityControl.Check([Max(Day, 1), Max(Day.PlusDays(1), 1 + leapC), Max(Day.PlusDays(2), 1)], false);
+        var result = QualityControl.Check(
+            [Max(Day, 1), Max(Day.PlusDays(1), 1 + leapC), Max(Day.PlusDays(2), 1)], false);
 
         Assert.Equal(isUsable ? [] : [RejectionReason.Spike], result.Rejected.Select(reading => reading.Reason));
     }
@@ -140,7 +141,9 @@ public sealed class QualityControlTests
     public void WordsOf_SaysEveryReason() => Assert.Distinct(
         Enum.GetValues<RejectionReason>().Select(RejectedReading.WordsOf));
 
-    private static DailyReading Min(LocalDate date, double value) => new(date, DailyElement.MinTemperatureC, value, null);
+    private static DailyReading Min(LocalDate date, double value) =>
+        new(date, DailyElement.MinTemperatureC, value, null);
 
-    private static DailyReading Max(LocalDate date, double value) => new(date, DailyElement.MaxTemperatureC, value, null);
+    private static DailyReading Max(LocalDate date, double value) =>
+        new(date, DailyElement.MaxTemperatureC, value, null);
 }

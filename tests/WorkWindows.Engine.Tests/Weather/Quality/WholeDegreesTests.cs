@@ -32,7 +32,8 @@ public sealed class WholeDegreesTests
     [Theory]
     [InlineData(true, -6.7, true)]
     [InlineData(false, -6.7, false)]
-    public void Check_GoesByTheStationsCountry_WhereTheRecordIsTooShort(bool readsUsUnits, double value, bool isRestored)
+    public void Check_GoesByTheStationsCountry_WhereTheRecordIsTooShort(
+        bool readsUsUnits, double value, bool isRestored)
     {
         var result = QualityControl.Check(
             [new(new(2012, 1, 1), DailyElement.MinTemperatureC, value, null)], readsUsUnits);

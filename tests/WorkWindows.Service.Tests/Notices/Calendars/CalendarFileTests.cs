@@ -46,7 +46,8 @@ public sealed class CalendarFileTests
     [Fact]
     public void OfNotice_WritesFoldedLinesEndingWithCrLf()
     {
-        var task = Work("cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
+        var task = Work(
+            "cooccccc", task => task with { ParcelName = string.Concat(Enumerable.Repeat("Ørsted's bog; ", 12)) });
         var text = Text(NightPlan.Of(Of(task)));
 
         text.Replace("\r\n", "").ShouldNotContain('\n');

@@ -7,7 +7,9 @@ using WorkWindows.Service.Tests.Storage;
 
 namespace WorkWindows.Service.Tests.Safety.CheckIns;
 
-/// <summary>A crew at a hinge cut, watched from nine in the morning in Detroit; its lead and a neighbour are called.</summary>
+/// <summary>
+/// A crew at a hinge cut, watched from nine in the morning in Detroit; its lead and a neighbour are called.
+/// </summary>
 internal sealed record GivenWatch(GivenLand Land, Guid Id)
 {
     public static readonly Signer Tom = new(null, "Tom Vance");

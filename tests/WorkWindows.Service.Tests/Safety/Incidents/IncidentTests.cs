@@ -30,8 +30,10 @@ public sealed class IncidentTests(ServiceFixture service) : IClassFixture<Servic
         conditions.GetProperty("day").Text("state").ShouldBe(await given.StateAsync("2025-03-01"));
         conditions.GetProperty("day").GetProperty("rules").GetArrayLength().ShouldBeGreaterThan(0);
         var signals = conditions.GetProperty("signals").EnumerateArray().ToDictionary(one => one.Text("signal"));
-        (signals["gust-mps"].GetProperty("value").GetDouble(), signals["gust-mps"].Text("basis")).ShouldBe((4, "forecast"));
-        signals["snow-depth-cm"].GetProperty("value").ValueKind.ShouldBe(JsonValueKind.Null, "what is not known is not zero");
+        (signals["gust-mps"].GetProperty("value").GetDouble(), signals["gust-mps"].Text("basis")).ShouldBe(
+            (4, "forecast"));
+        signals["snow-depth-cm"].GetProperty("value").ValueKind.ShouldBe(
+            JsonValueKind.Null, "what is not known is not zero");
         conditions.Text("forecastIssuedAt").ShouldBe("2025-03-01T12:00:00Z");
         (await given.AuditAsync("?kind=incident")).ShouldBe([$"incident by {given.Name}: nothing -> row"]);
     }
@@ -94,7 +96,8 @@ public sealed class IncidentTests(ServiceFixture service) : IClassFixture<Servic
 
         answer.Content.Headers.ContentType!.ToString().ShouldBe("text/csv; charset=utf-8");
         var text = await answer.Content.ReadAsStringAsync();
-        text.ShouldStartWith("id,correctsId,kind,happenedAtUtc,day,timeZone,property,parcel,task,practice,state,rules,");
+        text.ShouldStartWith(
+            "id,correctsId,kind,happenedAtUtc,day,timeZone,property,parcel,task,practice,state,rules,");
         text.ShouldContain(",near miss,2025-03-01T13:30:00Z,2025-03-01,America/Detroit,");
         text.ShouldContain("\"'=1+1, \"\"quoted\"\"\nand a line\",Tom Vance,");
     }
