@@ -77,8 +77,8 @@ internal static class DerivedSignals
         DaySpan span, Func<DailyElement, DaySpan, Signal> measured)
     {
         var winter = DaySpan.Between(FrostYearOf(span.First), span.Last);
-        var (min, max) = (measured(DailyElement.MinTemperatureC, winter), measured(
-            DailyElement.MaxTemperatureC, winter));
+        var (min, max) = (
+            measured(DailyElement.MinTemperatureC, winter), measured(DailyElement.MaxTemperatureC, winter));
         var snow = measured(DailyElement.SnowDepthCm, winter);
         var means = Bridged([.. min.Values.Zip(max.Values, (low, high) => (low + high) / 2)]);
         var depths = Bridged([.. snow.Values]);

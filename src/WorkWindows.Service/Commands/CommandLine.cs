@@ -17,8 +17,8 @@ public static partial class CommandLine
         var serve = new Command("serve", "Serve pages and API, and run the jobs (the default).");
         var root = new RootCommand("Decides on which days woodland work may be done, and says why.")
         {
-            serve, EvaluateCommand.Create(), ExplainCommand.Create(), BacktestCommand.Create(), RulesCommand.Create(
-                clock),
+            serve, EvaluateCommand.Create(), ExplainCommand.Create(), BacktestCommand.Create(),
+            RulesCommand.Create(clock),
             CreateOrganizationCommand.Create(compose),
         };
         foreach (var command in new[] { root, serve })

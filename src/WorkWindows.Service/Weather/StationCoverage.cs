@@ -33,8 +33,8 @@ internal static class StationCoverage
             .MaxAsync(reading => reading.Date, cancellation);
         var from = newest.PlusYears(-TemperatureYears);
         var readings = await db.StationReadings.AsNoTracking()
-            .Where(reading => reading.StationId == station.Id && reading.Date > from && Counted.Contains(
-                reading.Element))
+            .Where(reading =>
+                reading.StationId == station.Id && reading.Date > from && Counted.Contains(reading.Element))
             .Select(reading => new DailyReading(reading.Date, reading.Element, reading.Value, reading.QualityFlag))
             .ToListAsync(cancellation);
         var series = QualityControl.Check(readings, station.WholeFahrenheit).Usable;

@@ -120,8 +120,8 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
             .Where(alert => alert.Last >= today)
             .Select(alert => alert with { First = LocalDate.Max(alert.First, today) });
         var over = past
-            .Select(said => (said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(
-                zone)))
+            .Select(said => (
+                said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(zone)))
             .Where(said => said.Alert.First <= said.Day && said.Day <= said.Alert.Last)
             .Select(said => said.Alert with { First = said.Day, Last = said.Day });
         return new([.. over.Distinct().Concat(coming)], notKnown);

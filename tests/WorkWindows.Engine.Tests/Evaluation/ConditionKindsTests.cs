@@ -16,8 +16,8 @@ public class ConditionKindsTests
     [InlineData("0 5 5 0 0 9", "UUCCOO")]    // 10 mm by the third and by the fourth day, then less
     [InlineData("0 5 gap 9 0 0", "UUUCUO")]  // what is missing can only add: 5 and 9 are enough, 9 alone is not
     public void TotalOver_CountsADayWithoutAValueAsMissing(string rainMm, string states) => Assert.Equal(
-        states, Closed(
-            "signal: precipitation, total-over-days: 3, at-least: 10 mm", SignalKind.PrecipitationMm, rainMm));
+        states,
+        Closed("signal: precipitation, total-over-days: 3, at-least: 10 mm", SignalKind.PrecipitationMm, rainMm));
 
     [Theory]
     [InlineData("0 0 0", "OOO")]

@@ -21,8 +21,8 @@ public class ExplanationTests
         Assert.Equal(3, finding.RunLength);
         Assert.Equal(Basis.Observed, finding.Basis);
         Assert.Equal(
-            "minimum temperature 14 °F (observed); limit: below 20 °F for 3 days in a row (so far 3)", Wording.Of(
-                finding));
+            "minimum temperature 14 °F (observed); limit: below 20 °F for 3 days in a row (so far 3)",
+            Wording.Of(finding));
     }
 
     [Fact]

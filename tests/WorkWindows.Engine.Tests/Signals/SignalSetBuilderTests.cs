@@ -104,8 +104,8 @@ public sealed class SignalSetBuilderTests
                 new SeasonEvent(
                     SeasonEventKind.LeafOut, new(2025, 5, 18), Basis.Observed, 0, new(2025, 5, 8), new(2025, 5, 28)),
                 new SeasonEvent(
-                    SeasonEventKind.LeafOut, new(2026, 5, 18), Basis.Climatology, 11, new(2026, 5, 8), new(
-                        2026, 5, 28)),
+                    SeasonEventKind.LeafOut, new(2026, 5, 18), Basis.Climatology, 11, new(2026, 5, 8),
+                    new(2026, 5, 28)),
             ],
             signals.Events.Where(e => e.Kind == SeasonEventKind.LeafOut));
     }

@@ -26,8 +26,8 @@ public class AcisFeedTests
             new("avgt", MaxTemperatureC, ElementUnit.Fahrenheit), new("mint", MinTemperatureC, ElementUnit.Fahrenheit),
         ];
         var (readings, faults) = StationData.Read(
-            Encoding.UTF8.GetBytes(Recording.Reply("acis_stndata.yml")), "USW00014939", [.. asked], new(
-                NewYear, NewYear));
+            Encoding.UTF8.GetBytes(Recording.Reply("acis_stndata.yml")), "USW00014939", [.. asked],
+            new(NewYear, NewYear));
 
         Assert.True(faults.IsEmpty);
         Assert.Equal(

@@ -47,8 +47,8 @@ public sealed class GoodToCutTests
     public void Plan_PutsAllTasksOfAnOwnerIntoOneMessage()
     {
         var plan = NightPlan.Of(Of(
-            Work("oocccccc"), Work(
-                "cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
+            Work("oocccccc"),
+            Work("cooccccc", task => task with { Id = Guid.CreateVersion7(), ParcelName = "South Slope" }),
             Work("oooooooo", task => task with { Id = Guid.CreateVersion7(), LandownerId = null })));
 
         var message = plan.Messages.Single(message => message.Kind == NoticeKinds.GoodToCut);

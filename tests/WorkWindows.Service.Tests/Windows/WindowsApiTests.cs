@@ -128,8 +128,8 @@ public sealed class WindowsApiTests(ServiceFixture service) : IClassFixture<Serv
         var task = (await Land.TaskAsync(client, parcel, "cleanup")).Id();
         service.Clock.Reset(Instant.FromUtc(2025, 3, 1, 5, 30));
         var (before, dark) = (
-            await client.ReadAsync($"/api/tasks/{task}/windows"), await client.ReadAsync(
-                $"/api/tasks/{task}/days/2024-10-25"));
+            await client.ReadAsync($"/api/tasks/{task}/windows"),
+            await client.ReadAsync($"/api/tasks/{task}/days/2024-10-25"));
 
         await client.PutAsync($"/api/properties/{property}", new
         {

@@ -47,8 +47,8 @@ internal sealed class ElementValues
         var own = stations.Select(station => Own(element, station, years)).ToArray();
         var put = booked.Select((values, i) => Moved(values, years, own[i]).Values).ToArray();
         var found = DayLags.Find(
-            put, (one, other) => AreNear(stations, one, other, DayLags.MaxDistanceM), [.. years.Select(
-                year => year.Days)]);
+            put, (one, other) => AreNear(stations, one, other, DayLags.MaxDistanceM),
+            [.. years.Select(year => year.Days)]);
         var lags =
             own.Select((mine, i) => mine.Select((lag, year) => (sbyte)(lag + found[i][year])).ToArray()).ToArray();
         var moved = booked.Select((values, i) => Moved(values, years, lags[i])).ToArray();

@@ -81,8 +81,8 @@ public class OakWiltTests
             null);
 
         Assert.Equal(
-            states, string.Concat(
-                Enumerable.Range(0, 5).Select(day => evaluation[firstWarm.PlusDays(day)].ToString()[0])));
+            states,
+            string.Concat(Enumerable.Range(0, 5).Select(day => evaluation[firstWarm.PlusDays(day)].ToString()[0])));
     }
 
     // A state without a pack has the earliest start (Texas) and the latest end (Ohio) of the dates that were read.
