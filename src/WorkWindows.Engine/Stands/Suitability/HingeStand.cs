@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Rules;
+
+namespace WorkWindows.Engine.Stands.Suitability;
+
+/// <summary>Whether a stand is ready for hinge cutting, and how it is done there.</summary>
+public static class HingeStand
+{
+    private const string NoSource = "common practice, no source";
+
+    /// <summary>What is said of each class of stems.</summary>
+    public static ImmutableArray<StemFinding> Stems(Stand stand, HingeLimits limits) =>
+        [.. stand.Classes.Select(stems => new StemFinding(stems, HingeTrees.Of(stems, limits)))];
+
+    /// <summary>What is said of the stand as a whole.</summary>
+    /// <param name="stand">The stand as it is when the hinges are cut.</param>
+    /// <param name="limits">What hinge cutting keeps within.</param>
+    /// <param name="flags">What is noted of the parcel.</param>
+    /// <param name="pocketAcres">The size of the pocket, acres; null where it is not planned.</param>
+    public static ImmutableArray<SuitabilityFinding> Of(
+        Stand stand, HingeLimits limits, IReadOnlyCollection<SiteFlag> flags, double? pocketAcres) =>
+    [
+        Canopy(stand.CanopyCoverPercent, limits),
+        .. pocketAcres is { } acres ? new[] { Pocket(acres, limits) } : [],
+        Cut(limits),
+        new("clear-first", Fit.WithCare,
+            "Clear what was felled first, so that nothing overhead is left to fall and trails stay open.",
+            Authority.CommonPractice, NoSource),
+        .. Bats(stand.CanopyCoverPercent, limits, flags),
+    ];
+
+    private static SuitabilityFinding Canopy(ValueRange coverPercent, HingeLimits limits)
+    {
+        var cover = $"Crowns cover {Percent(coverPercent)} of the ground.";
+        var rule = $"Hinges shaded by more than {limits.ClosedCanopyPercent:0} % die in about three years.";
+        var fit = coverPercent.Low > limits.ClosedCanopyPercent ? Fit.No
+            : coverPercent.High > limits.ClosedCanopyPercent ? Fit.Unknown : Fit.Fits;
+        var ask = fit switch
+        {
+            Fit.No => " Remove canopy first.",
+            Fit.Unknown => " Whether canopy must be removed first is not known: species without a published crown decide it.",
+            _ => "",
+        };
+        return new("canopy", fit, $"{cover} {rule}{ask}", Authority.CommonPractice, NoSource);
+    }
+
+    private static SuitabilityFinding Pocket(double acres, HingeLimits limits)
+    {
+        var fits = acres >= limits.PocketAcres.Low && acres <= limits.PocketAcres.High;
+        return new("pocket", fits ? Fit.Fits : Fit.WithCare,
+            string.Create(CultureInfo.InvariantCulture,
+                $"The pocket has {acres:0.##} acres; {limits.PocketAcres.Low:0.##} to {limits.PocketAcres.High:0.##} are usual."),
+            Authority.CommonPractice, NoSource);
+    }
+
+    private static SuitabilityFinding Cut(HingeLimits limits) => new("cut", Fit.WithCare,
+        string.Create(CultureInfo.InvariantCulture,
+            $"Cut level, about half through, {limits.CutHeightFt.Low:0.#} to {limits.CutHeightFt.High:0.#} ft up, about the hip. ")
+        + "Never at the height of the face.",
+        Authority.CommonPractice, NoSource);
+
+    private static IEnumerable<SuitabilityFinding> Bats(
+        ValueRange coverPercent, HingeLimits limits, IReadOnlyCollection<SiteFlag> flags)
+    {
+        if (flags.Contains(SiteFlag.RoostTree))
+        {
+            yield return new("roost-trees", Fit.WithCare, "Mark roost trees and keep them, with cover around them.",
+                Authority.AgencyGuideline, "US Fish and Wildlife Service, docs/rules/bats.md");
+        }
+        if (!flags.Contains(SiteFlag.BatHabitat))
+            yield break;
+        var fit = coverPercent.High < limits.BatCoverPercent ? Fit.No
+            : coverPercent.Low < limits.BatCoverPercent ? Fit.Unknown : Fit.Fits;
+        yield return new("bat-cover", fit,
+            $"Summer habitat of Indiana bats keeps {limits.BatCoverPercent:0} % cover; this stand has {Percent(coverPercent)}.",
+            Authority.AgencyGuideline, "US Fish and Wildlife Service, docs/rules/bats.md");
+    }
+
+    private static string Percent(ValueRange percent) => percent.IsOne
+        ? $"{percent.Low:0} %"
+        : $"{percent.Low:0} to {percent.High:0} %";
+}

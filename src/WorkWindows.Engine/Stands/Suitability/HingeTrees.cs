@@ -1,0 +1,54 @@
+using System.Collections.Frozen;
+using System.Globalization;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Rules;
+
+namespace WorkWindows.Engine.Stands.Suitability;
+
+/// <summary>Which stems take a hinge. Source: docs/rules/stands.md; where no other is named, common practice.</summary>
+public static class HingeTrees
+{
+    private const string NoSource = "common practice, no source";
+
+    private static readonly FrozenSet<string> Brittle = ["black cherry", "pin cherry", "chokecherry", "red maple"];
+
+    private static readonly FrozenDictionary<string, string> Care = new Dictionary<string, string>
+    {
+        ["boxelder"] = "Its wood is weak and the hinge often snaps.",
+        ["American basswood"] = "Its wood is weak and the hinge often snaps.",
+        ["black willow"] = "Its wood is weak and the hinge often snaps.",
+        ["silver maple"] = "Its wood is weak and the hinge often snaps.",
+        ["American hophornbeam"] = "It is heavy and may split up the stem when it leans.",
+    }.ToFrozenDictionary();
+
+    /// <returns>The first reason that decides, the strictest first.</returns>
+    public static SuitabilityFinding Of(StemClass stems, HingeLimits limits)
+    {
+        var (species, dbhIn) = (stems.Species, stems.DbhIn);
+        if (species.Group == SpeciesGroup.Conifer)
+            return No("conifer", "Conifers die when they are hinged. Leave them as cover.");
+        if (species.Group == SpeciesGroup.Aspen || species.Name is "eastern cottonwood" or "yellow-poplar")
+            return No("poplar", "Aspen and poplar snap. Fell them: aspen comes back from its roots.");
+        if (species.Group == SpeciesGroup.Ash)
+            return No("ash", "Ash splits, and stems killed by borers are brittle. Fell by machine or leave.");
+        if (dbhIn > limits.LargestDbhIn)
+            return No("too-large", $"Above {Inches(limits.LargestDbhIn)} a stem splits or kicks back. Fell it or leave it.");
+        if (Brittle.Contains(species.Name) && dbhIn > limits.LargestBrittleDbhIn)
+            return No("brittle", $"Above {Inches(limits.LargestBrittleDbhIn)} cherry and red maple snap.");
+        if (species.Group == SpeciesGroup.Hickory)
+            return WithCare("barber-chair", "Hickory is heavy and may split up the stem when it leans.");
+        if (Care.TryGetValue(species.Name, out var care))
+            return WithCare("weak-or-heavy", care);
+        return dbhIn > limits.EasyDbhIn
+            ? WithCare("large", $"Above {Inches(limits.EasyDbhIn)} cut slowly and watch for a split.")
+            : new("takes-it", Fit.Fits, "It bends and holds.", Authority.CommonPractice, NoSource);
+    }
+
+    private static SuitabilityFinding No(string key, string says) =>
+        new(key, Fit.No, says, Authority.CommonPractice, NoSource);
+
+    private static SuitabilityFinding WithCare(string key, string says) =>
+        new(key, Fit.WithCare, says, Authority.CommonPractice, NoSource);
+
+    private static string Inches(double dbhIn) => string.Create(CultureInfo.InvariantCulture, $"{dbhIn:0.#} in");
+}

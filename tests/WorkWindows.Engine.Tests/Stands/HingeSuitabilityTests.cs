@@ -1,0 +1,104 @@
+using Shouldly;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Stands;
+using WorkWindows.Engine.Stands.Suitability;
+using static WorkWindows.Engine.Tests.Stands.StandFormulaTests;
+
+namespace WorkWindows.Engine.Tests.Stands;
+
+/// <summary>Common practice, no source, where a row names none; docs/rules/stands.md.</summary>
+public sealed class HingeSuitabilityTests
+{
+    private static readonly HingeLimits Usual = new();
+
+    [Theory]
+    [InlineData("sugar maple", 6, Fit.Fits, "takes-it")]
+    [InlineData("sugar maple", 6.1, Fit.WithCare, "large")]
+    [InlineData("sugar maple", 8, Fit.WithCare, "large")]
+    [InlineData("sugar maple", 8.1, Fit.No, "too-large")]
+    [InlineData("American elm", 4, Fit.Fits, "takes-it")]
+    [InlineData("trembling aspen", 3, Fit.No, "poplar")]
+    [InlineData("balsam poplar", 3, Fit.No, "poplar")]
+    [InlineData("eastern cottonwood", 3, Fit.No, "poplar")]
+    [InlineData("yellow-poplar", 3, Fit.No, "poplar")]
+    [InlineData("red pine", 3, Fit.No, "conifer")]
+    [InlineData("eastern redcedar", 3, Fit.No, "conifer")]
+    [InlineData("white ash", 3, Fit.No, "ash")]
+    [InlineData("red maple", 4, Fit.Fits, "takes-it")]
+    [InlineData("red maple", 4.1, Fit.No, "brittle")]
+    [InlineData("black cherry", 4, Fit.Fits, "takes-it")]
+    [InlineData("black cherry", 5, Fit.No, "brittle")]
+    [InlineData("pin cherry", 5, Fit.No, "brittle")]
+    [InlineData("chokecherry", 5, Fit.No, "brittle")]
+    [InlineData("shagbark hickory", 5, Fit.WithCare, "barber-chair")]
+    [InlineData("ironwood", 5, Fit.WithCare, "weak-or-heavy")]
+    [InlineData("boxelder", 5, Fit.WithCare, "weak-or-heavy")]
+    [InlineData("basswood", 5, Fit.WithCare, "weak-or-heavy")]
+    [InlineData("black willow", 5, Fit.WithCare, "weak-or-heavy")]
+    [InlineData("silver maple", 5, Fit.WithCare, "weak-or-heavy")]
+    public void Stems_TakeAHinge_ByKindAndSize(string species, double dbhIn, Fit fit, string reason)
+    {
+        var finding = HingeTrees.Of(new(Named(species), dbhIn, 10), Usual);
+
+        (finding.Fit, finding.Key).ShouldBe((fit, reason));
+        finding.Says.ShouldNotBeEmpty();
+    }
+
+    [Fact]
+    public void Limits_AreTheOrganizations()
+    {
+        var own = Usual with { EasyDbhIn = 3, LargestDbhIn = 5, LargestBrittleDbhIn = 2 };
+
+        HingeTrees.Of(new(Named("sugar maple"), 4, 10), own).Key.ShouldBe("large");
+        HingeTrees.Of(new(Named("sugar maple"), 5.5, 10), own).Says.ShouldContain("Above 5 in");
+        HingeTrees.Of(new(Named("red maple"), 3, 10), own).Key.ShouldBe("brittle");
+    }
+
+    [Theory]
+    // Red oak of 12 in: 101.7 stems an acre cover 60 % of the ground (the worked table of docs/rules/stands.md).
+    [InlineData("northern red oak", 12, 101, Fit.Fits)]
+    [InlineData("northern red oak", 12, 103, Fit.No)]
+    [InlineData("pin oak", 12, 85, Fit.Unknown)]  // no crown is published: 42 to 73 %
+    [InlineData("pin oak", 12, 20, Fit.Fits)]
+    [InlineData("pin oak", 12, 300, Fit.No)]
+    public void Canopy_MustBeOpen_BeforeHingesAreCut(string species, double dbhIn, double stems, Fit fit) =>
+        Finding("canopy", Of((species, dbhIn, stems))).Fit.ShouldBe(fit);
+
+    [Fact]
+    public void Canopy_SaysWhatToDoFirst() => Finding("canopy", Of(("northern red oak", 12, 150))).Says
+        .ShouldBe("Crowns cover 74 % of the ground. Hinges shaded by more than 60 % die in about three years. "
+            + "Remove canopy first.");
+
+    [Theory]
+    [InlineData(0.24, Fit.WithCare)]
+    [InlineData(0.25, Fit.Fits)]
+    [InlineData(0.5, Fit.Fits)]
+    [InlineData(0.51, Fit.WithCare)]
+    public void Pocket_IsAQuarterToHalfAnAcre(double acres, Fit fit) => HingeStand.Of(Of(), Usual, [], acres)
+        .Single(finding => finding.Key == "pocket").Fit.ShouldBe(fit);
+
+    [Theory]
+    // Indiana bat summer habitat: 60 % cover at least (docs/rules/bats.md); step 2 of the worked stand has 41.8 %.
+    [InlineData(60, Fit.No)]
+    [InlineData(103, Fit.Fits)]
+    public void Bats_KeepTheirCover(double stems, Fit fit)
+    {
+        Finding("bat-cover", Of(("northern red oak", 12, stems)), SiteFlag.BatHabitat).Fit.ShouldBe(fit);
+        HingeStand.Of(Of(("northern red oak", 12, stems)), Usual, [], null)
+            .ShouldNotContain(finding => finding.Key == "bat-cover");
+    }
+
+    [Fact]
+    public void Stand_IsToldHowToCut_AndWhatToKeep()
+    {
+        Finding("cut", Of()).Says.ShouldBe(
+            "Cut level, about half through, 3 to 4 ft up, about the hip. Never at the height of the face.");
+        Finding("clear-first", Of()).Says.ShouldContain("nothing overhead is left to fall");
+        Finding("roost-trees", Of(), SiteFlag.RoostTree).Says.ShouldContain("keep them");
+        HingeStand.Stems(Of(("red pine", 5, 1), ("sugar maple", 5, 1)), Usual).Select(stems => stems.Finding.Fit)
+            .ShouldBe([Fit.No, Fit.Fits]);
+    }
+
+    private static SuitabilityFinding Finding(string key, Stand stand, params SiteFlag[] flags) =>
+        HingeStand.Of(stand, Usual, flags, null).Single(finding => finding.Key == key);
+}
