@@ -9,6 +9,7 @@ using WorkWindows.Service.Properties;
 using WorkWindows.Service.Records;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Safety;
+using WorkWindows.Service.Stands;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -29,6 +30,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddWeather();
     builder.AddWindows();
     builder.AddRecords();
+    builder.AddStands();
     builder.AddRules();
     builder.AddAudit();
     builder.AddJobs();
@@ -47,6 +49,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapTasks();
     app.MapWeather();
     app.MapWindows();
+    app.MapStands();
     app.MapRules();
     app.MapAudit();
     app.MapNotices();

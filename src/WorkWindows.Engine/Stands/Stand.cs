@@ -47,11 +47,11 @@ public sealed record Stand(ImmutableArray<StemClass> Classes, CrownSite Crowns)
     public ValueRange CanopyCoverPercent => CrownAreaPercent.Through(CanopyCover.OfCrownAreaPercent);
 
     /// <summary>What is left when some of the stems are felled.</summary>
-    /// <param name="shareFelled">Of each class, 0 to 1.</param>
+    /// <param name="shareFelled">Of each class, by its place, 0 to 1: classes may be alike.</param>
     /// <exception cref="ArgumentOutOfRangeException">A share is not from 0 to 1.</exception>
-    public Stand Without(Func<StemClass, double> shareFelled) => this with
+    public Stand Without(Func<StemClass, int, double> shareFelled) => this with
     {
-        Classes = [.. Classes.Select(stems => Left(stems, shareFelled(stems))).Where(stems => stems.StemsPerAcre > 0)],
+        Classes = [.. Classes.Select((stems, place) => Left(stems, shareFelled(stems, place))).Where(stems => stems.StemsPerAcre > 0)],
     };
 
     private static StemClass Left(StemClass stems, double shareFelled) => shareFelled is >= 0 and <= 1

@@ -18,6 +18,8 @@ public sealed class RecordModel(
     [BindProperty(SupportsGet = true, Name = "range")]
     public string? Asked { get; set; }
 
+    public Guid Id { get; private set; }
+
     public RecordInput Input { get; private set; } = null!;
 
     public RecordRange Range { get; private set; } = null!;
@@ -48,7 +50,7 @@ public sealed class RecordModel(
     {
         if (RecordRange.Find(Asked) is not { } range || await reader.ReadAsync(id, cancellation) is not { } input)
             return NotFound();
-        (Input, Range) = (input, range);
+        (Id, Input, Range) = (id, input, range);
         Stations = await weather.SourcesAsync(id, cancellation);
         var series = input.Record?.Series ?? DailySeries.Empty;
         Days = range.Days(series[DailyElement.MinTemperatureC]?.First ?? Today, Today);

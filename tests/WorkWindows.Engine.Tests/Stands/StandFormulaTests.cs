@@ -134,9 +134,9 @@ public sealed class StandFormulaTests
     {
         var stand = Of(("northern red oak", 12, 60), ("red maple", 6, 120), ("American basswood", 8, 40));
         if (step > 0)
-            stand = stand.Without(one => one.Species.Name == "red maple" ? 1 : 0);
+            stand = stand.Without((one, _) => one.Species.Name == "red maple" ? 1 : 0);
         if (step > 1)
-            stand = stand.Without(one => one.Species.Name == "American basswood" ? 1 : 0);
+            stand = stand.Without((one, _) => one.Species.Name == "American basswood" ? 1 : 0);
 
         stand.StemsPerAcre.ShouldBe(stems);
         // 61.087 is printed 61.08.
@@ -173,7 +173,7 @@ public sealed class StandFormulaTests
         {
             var all = SpeciesCatalogue.All;
             var stand = Of([.. classes.Select((one, index) => (all[index * 7 % all.Length].Name, one.Item1, one.Item2))]);
-            var left = stand.Without(one => classes[stand.Classes.IndexOf(one)].Item3);
+            var left = stand.Without((_, place) => classes[place].Item3);
 
             left.BasalAreaFt2PerAcre.ShouldBeLessThanOrEqualTo(stand.BasalAreaFt2PerAcre);
             left.CanopyCoverPercent.High.ShouldBeLessThanOrEqualTo(stand.CanopyCoverPercent.High);

@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.Mvc;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+
+namespace WorkWindows.Service.Stands;
+
+/// <summary>What stands on a parcel, what is left after a removal, and what takes a hinge.</summary>
+public sealed class StandPageModel(StandReader reader) : PageModel
+{
+    [BindProperty(SupportsGet = true)]
+    public Guid Id { get; set; }
+
+    /// <summary>Percent felled of each row of the inventory.</summary>
+    [BindProperty(SupportsGet = true)]
+    public double[] Felled { get; set; } = [];
+
+    public StandView View { get; private set; } = null!;
+
+    public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
+    {
+        if (await reader.ReadAsync(Id, cancellation) is not { } input)
+            return NotFound();
+        var faults = StandEndpoints.Check(Felled, input.Rows.Count);
+        foreach (var complaint in faults.Errors.Values.SelectMany(messages => messages))
+            ModelState.AddModelError("", complaint);
+        View = StandView.Of(input, faults.Any ? [] : Felled);
+        return Page();
+    }
+}

@@ -1,0 +1,53 @@
+using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Stands;
+using WorkWindows.Engine.Stands.Crowns;
+using WorkWindows.Service.Properties;
+using WorkWindows.Service.Weather;
+
+namespace WorkWindows.Service.Stands;
+
+/// <summary>A parcel's inventory and what is noted of it.</summary>
+/// <param name="ParcelId">The parcel.</param>
+/// <param name="Parcel">Its name.</param>
+/// <param name="Property">The name of its property.</param>
+/// <param name="Rows">The inventory as it was handed in; none where it was never taken.</param>
+/// <param name="Stand">The same as stems of the middle of each class.</param>
+/// <param name="Flags">What is noted of the parcel.</param>
+public sealed record StandInput(
+    Guid ParcelId, string Parcel, string Property, IReadOnlyList<StandRow> Rows, Stand Stand,
+    IReadOnlyList<SiteFlag> Flags);
+
+/// <summary>Reads the stand of a parcel.</summary>
+public sealed class StandReader(VisibleProperties properties, ParcelSources sources)
+{
+    private const double FeetPerMeter = 1 / 0.3048;
+
+    /// <summary>The elevation at which Hopkins' index has no part for it, feet.</summary>
+    private const double ReferenceElevationFt = 887;
+
+    /// <returns>Null when the caller sees no such parcel.</returns>
+    public async Task<StandInput?> ReadAsync(Guid id, CancellationToken cancellation)
+    {
+        var found = await properties.All.AsNoTracking().SelectMany(property => property.Parcels, (property, parcel) => new
+        {
+            Parcel = parcel,
+            Property = property.Name,
+        }).SingleOrDefaultAsync(row => row.Parcel.Id == id, cancellation);
+        if (found is null)
+            return null;
+        var parcel = found.Parcel;
+        var source = (await sources.OfAsync([id], cancellation))[id];
+        var hopkins = CrownSite.Hopkins(
+            source.Place.ElevationM * FeetPerMeter ?? ReferenceElevationFt, parcel.Latitude, parcel.Longitude);
+        var rows = parcel.Stand ?? [];
+        return new(
+            id, parcel.Name, found.Property, rows, new([.. rows.Select(Stems)], CrownSite.Assumed(hopkins)),
+            [.. parcel.SiteFlags]);
+    }
+
+    private static StemClass Stems(StandRow row) => new(
+        SpeciesCatalogue.Find(row.Species)
+            ?? throw new InvalidOperationException($"The species catalogue has no {row.Species}."),
+        (row.DbhMinIn + row.DbhMaxIn) / 2, row.StemsPerAcre);
+}
