@@ -76,7 +76,7 @@ public sealed record StandView(
     private static StemView Row(Properties.StandRow row, StemClass stems, double percent, HingeLimits limits) => new(
         stems.Species.Name, row.DbhMinIn, row.DbhMaxIn, stems.StemsPerAcre, percent,
         Sprouting.Share(stems.Species, stems.DbhIn) is { } share ? RangeView.Of(share * 100) : null,
-        FindingView.Of(HingeTrees.Of(stems, limits)));
+        FindingView.Of(HingeTrees.OfClass(stems.Species, new(row.DbhMinIn, row.DbhMaxIn), limits)));
 
     private static IEnumerable<string> Assumptions(Stand stand)
     {

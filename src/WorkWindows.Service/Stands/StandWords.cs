@@ -14,6 +14,12 @@ public static class StandWords
         Fit.Unknown => "Not known",
     };
 
+    /// <summary>How well founded a finding is, and where it is stated.</summary>
+    public static string SourceOf(FindingView finding) =>
+        finding.Source.StartsWith(finding.Authority, StringComparison.Ordinal)
+            ? finding.Source
+            : $"{finding.Authority}: {finding.Source}";
+
     public static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
     public static string Percent(RangeView range) => $"{Whole(range)} %";

@@ -95,8 +95,21 @@ public sealed class HingeSuitabilityTests
             "Cut level, about half through, 3 to 4 ft up, about the hip. Never at the height of the face.");
         Finding("clear-first", Of()).Says.ShouldContain("nothing overhead is left to fall");
         Finding("roost-trees", Of(), SiteFlag.RoostTree).Says.ShouldContain("keep them");
-        HingeStand.Stems(Of(("red pine", 5, 1), ("sugar maple", 5, 1)), Usual).Select(stems => stems.Finding.Fit)
-            .ShouldBe([Fit.No, Fit.Fits]);
+    }
+
+    [Theory]
+    [InlineData("sugar maple", 2, 6, Fit.Fits, "takes-it")]
+    [InlineData("sugar maple", 6, 8, Fit.WithCare, "large")]
+    [InlineData("sugar maple", 4, 12, Fit.WithCare, "thin-only")]
+    [InlineData("sugar maple", 9, 12, Fit.No, "too-large")]
+    [InlineData("red maple", 2, 6, Fit.WithCare, "thin-only")]
+    [InlineData("red pine", 2, 6, Fit.No, "conifer")]
+    [InlineData("boxelder", 4, 12, Fit.WithCare, "thin-only")]
+    public void Class_IsJudgedByBothItsEnds(string species, double fromIn, double toIn, Fit fit, string reason)
+    {
+        var finding = HingeTrees.OfClass(Named(species), new(fromIn, toIn), Usual);
+
+        (finding.Fit, finding.Key).ShouldBe((fit, reason));
     }
 
     private static SuitabilityFinding Finding(string key, Stand stand, params SiteFlag[] flags) =>

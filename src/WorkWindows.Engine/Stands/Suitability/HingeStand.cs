@@ -10,10 +10,6 @@ public static class HingeStand
 {
     private const string NoSource = "common practice, no source";
 
-    /// <summary>What is said of each class of stems.</summary>
-    public static ImmutableArray<StemFinding> Stems(Stand stand, HingeLimits limits) =>
-        [.. stand.Classes.Select(stems => new StemFinding(stems, HingeTrees.Of(stems, limits)))];
-
     /// <summary>What is said of the stand as a whole.</summary>
     /// <param name="stand">The stand as it is when the hinges are cut.</param>
     /// <param name="limits">What hinge cutting keeps within.</param>

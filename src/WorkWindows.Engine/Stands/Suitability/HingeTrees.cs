@@ -44,6 +44,24 @@ public static class HingeTrees
             : new("takes-it", Fit.Fits, "It bends and holds.", Authority.CommonPractice, NoSource);
     }
 
+    /// <summary>The same for a class of diameters, whose ends may differ.</summary>
+    /// <param name="species">The species.</param>
+    /// <param name="dbhIn">From the thinnest to the thickest stem, inches.</param>
+    /// <param name="limits">What hinge cutting keeps within.</param>
+    public static SuitabilityFinding OfClass(Species species, ValueRange dbhIn, HingeLimits limits)
+    {
+        var thin = Of(new(species, dbhIn.Low, 1), limits);
+        var thick = Of(new(species, dbhIn.High, 1), limits);
+        return thin.Fit == thick.Fit || thick.Fit != Fit.No
+            ? thick
+            : thin with
+            {
+                Key = "thin-only",
+                Fit = Fit.WithCare,
+                Says = thin.Fit == Fit.Fits ? $"Only the thin ones. {thick.Says}" : $"Only the thin ones. {thick.Says} {thin.Says}",
+            };
+    }
+
     private static SuitabilityFinding No(string key, string says) =>
         new(key, Fit.No, says, Authority.CommonPractice, NoSource);
 

@@ -24,6 +24,3 @@ public enum Fit
 /// <param name="Authority">How well founded it is.</param>
 /// <param name="Source">Where it is stated.</param>
 public sealed record SuitabilityFinding(string Key, Fit Fit, string Says, Authority Authority, string Source);
-
-/// <summary>What is said of one class of stems.</summary>
-public sealed record StemFinding(StemClass Stems, SuitabilityFinding Finding);
