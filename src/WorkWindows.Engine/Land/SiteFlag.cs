@@ -32,4 +32,10 @@ public enum SiteFlag
 
     /// <summary>Land open to public hunting.</summary>
     PublicHunting,
+
+    /// <summary>A slope on which stems and rocks may roll or slide.</summary>
+    SteepSlope,
+
+    /// <summary>An overhead power line that a tree of the parcel can reach.</summary>
+    PowerLine,
 }

@@ -31,6 +31,8 @@ internal static class FellingItems
             Logging("(h)(2)(vi)-(vii)"), Authority.Regulation, Felling),
         new("felling-half-cut", "Nobody works within two tree lengths of a hung or half-cut stem.", Do,
             Logging("(h)(1)(vi), read for hinge cutting"), Authority.CommonPractice, Felling),
+        new("hinged-tension", "A bent or hinged stem is under tension: stand to its side, never in its line or below it.", Do,
+            SafetySource.None, Authority.CommonPractice) { Practices = ["hinge-cut", "re-cut", "tie-down"] },
         new("felling-power-line", "Tree on a power line: everybody clear, call the utility.", Stop,
             MichiganLogging("R 408.15151(4)"), Authority.AgencyGuideline, Felling),
         new("felling-wind", "Stop felling if wind can turn the tree, or weather or dark hides your view.", Stop,

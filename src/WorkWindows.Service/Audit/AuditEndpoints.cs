@@ -31,7 +31,7 @@ public static class AuditEndpoints
 
     public static void MapAudit(this IEndpointRouteBuilder app) =>
         app.MapGet("/api/audit", ListAsync).WithTags("Audit").RequireAuthorization(Access.Plan)
-            .WithSummary("Lists who changed exceptions, observations and packs or recorded incidents, the newest first.");
+            .WithSummary("Lists who changed what bears on verdicts, recorded incidents or signed checklists, newest first.");
 
     private static async Task<Results<Ok<List<AuditView>>, ValidationProblem>> ListAsync(
         string? from, string? to, string? kind, WorkWindowsDb db, IClock clock, CancellationToken cancellation)

@@ -51,6 +51,9 @@ public enum AuditKind
 
     /// <summary>What a person wants to be told, and how.</summary>
     NoticeChoice,
+
+    /// <summary>A checklist that was acknowledged.</summary>
+    ChecklistSignature,
 }
 
 internal sealed class AuditEntryMapping : IEntityTypeConfiguration<AuditEntry>

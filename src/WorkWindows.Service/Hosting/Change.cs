@@ -26,7 +26,7 @@ public enum ChangeOutcome
 /// <param name="Value">What is stored now, when it was done.</param>
 /// <param name="Faults">What is not accepted, when it was refused.</param>
 /// <param name="Reason">What stands against it, when there is a conflict or it is not done.</param>
-/// <param name="Details">What else the answer tells a caller who asked for what is never done.</param>
+/// <param name="Details">What else the answer tells a caller when there is a conflict or it is not done.</param>
 public sealed record Change<T>(
     ChangeOutcome Outcome, T? Value, FieldFaults? Faults, string? Reason,
     IReadOnlyDictionary<string, object?>? Details = null)
@@ -75,7 +75,8 @@ public sealed record Change<T>(
     };
 
     private ProblemHttpResult ConflictProblem() => TypedResults.Problem(
-        Reason, statusCode: StatusCodes.Status409Conflict, title: "What is stored stands against this.");
+        Reason, statusCode: StatusCodes.Status409Conflict, title: "What is stored stands against this.",
+        extensions: Details);
 
     private ProblemHttpResult ForbiddenProblem() => TypedResults.Problem(
         Reason, statusCode: StatusCodes.Status403Forbidden, title: "This is not yours to do. Nothing was stored.");
@@ -94,7 +95,10 @@ public static class Change
 
     public static Change<T> Refused<T>(FieldFaults faults) => new(ChangeOutcome.Refused, default, faults, null);
 
-    public static Change<T> Conflict<T>(string reason) => new(ChangeOutcome.Conflict, default, null, reason);
+    /// <param name="reason">What stands against it.</param>
+    /// <param name="details">Members of the answer that say it to a program.</param>
+    public static Change<T> Conflict<T>(string reason, params (string Name, object? Value)[] details) => new(
+        ChangeOutcome.Conflict, default, null, reason, details.ToDictionary(one => one.Name, one => one.Value));
 
     public static Change<T> Forbidden<T>(string reason) => new(ChangeOutcome.Forbidden, default, null, reason);
 

@@ -6,6 +6,7 @@ using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Notices.FollowUps;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Notices;
@@ -53,6 +54,13 @@ public sealed record Night(
 
     /// <summary>The certificates of people; none while only some tasks are looked at.</summary>
     public IReadOnlyList<HeldCertificate> Certificates { get; init; } = [];
+
+    /// <summary>The checklists of the coming days that were signed, by task and day, in the order received.</summary>
+    public ILookup<(Guid Task, LocalDate Day), SignedVersion> Signed { get; init; } =
+        Array.Empty<SignedVersion>().ToLookup(signed => (signed.TaskId, signed.Day));
+
+    /// <summary>What addresses of pages begin with; null where it is not known.</summary>
+    public string? SiteAddress { get; init; }
 }
 
 /// <summary>Who a notice comes from.</summary>

@@ -1,12 +1,15 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Notices.FollowUps;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Windows;
@@ -14,12 +17,16 @@ using WorkWindows.Service.Windows;
 namespace WorkWindows.Service.Notices;
 
 /// <summary>Evaluates tasks, keeps what changed, and gathers all that the notices of a night are planned from.</summary>
-public sealed class NightReader(WorkWindowsDb db, TaskEvaluator evaluator, DecisionStore decisions)
+public sealed class NightReader(
+    WorkWindowsDb db, TaskEvaluator evaluator, DecisionStore decisions, IOptions<SiteOptions> site)
 {
     private const int DaysEvaluated = 366;
 
     /// <summary>Announcements that ended before yesterday in any zone cannot touch a coming day.</summary>
     private const int DaysBack = 3;
+
+    /// <summary>A reminder is of tomorrow, which may be the day after tomorrow at home.</summary>
+    private const int DaysReminded = 2;
 
     /// <param name="now">The time of the night.</param>
     /// <param name="lookedAt">The tasks to look at, completed ones among them or not.</param>
@@ -56,6 +63,8 @@ public sealed class NightReader(WorkWindowsDb db, TaskEvaluator evaluator, Decis
                 .Select(topic => (topic.PersonId, topic.Topic)).ToHashSet(),
             FollowUps = isWhole ? await FollowUpsAsync(cancellation) : [],
             Certificates = isWhole ? await CertificatesAsync(cancellation) : [],
+            Signed = await SignedVersion.OfAsync(db, date, date.PlusDays(DaysReminded), cancellation),
+            SiteAddress = site.Value.Address,
         };
     }
 

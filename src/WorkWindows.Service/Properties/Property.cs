@@ -27,6 +27,19 @@ public sealed class Property : ITenantRow
     public required string TimeZone { get; set; }
 
     public string? AccessNotes { get; set; }
+
+    /// <summary>The address nearest to the work, for whoever is called to it; null when nobody has entered it.</summary>
+    public string? NearestAddress { get; set; }
+
+    /// <summary>Name and number as entered, and so with those that follow; null when nobody has entered it.</summary>
+    public string? Sheriff { get; set; }
+
+    public string? Hospital { get; set; }
+    public string? PoisonCentre { get; set; }
+
+    /// <summary>Whoever switches off a power line.</summary>
+    public string? Utility { get; set; }
+
     public Person? Landowner { get; private set; }
     public ICollection<Parcel> Parcels { get; } = [];
     public ICollection<SiteObservation> Observations { get; } = [];

@@ -10,11 +10,13 @@ public static class PropertyEndpoints
     /// <summary>A property as the API shows it.</summary>
     public sealed record PropertyView(
         Guid Id, string Key, string Name, Guid? LandownerId, string CountyFips, string State, string TimeZone,
-        string? AccessNotes);
+        string? AccessNotes, EmergencyForm Emergency);
 
     private static readonly Expression<Func<Property, PropertyView>> View = property => new PropertyView(
         property.Id, property.Key, property.Name, property.LandownerId, property.CountyFips, property.State,
-        property.TimeZone, property.AccessNotes);
+        property.TimeZone, property.AccessNotes,
+        new EmergencyForm(
+            property.NearestAddress, property.Sheriff, property.Hospital, property.PoisonCentre, property.Utility));
 
     private static readonly Func<Property, PropertyView> ViewOf = View.Compile();
 

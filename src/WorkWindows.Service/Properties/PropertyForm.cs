@@ -16,10 +16,11 @@ namespace WorkWindows.Service.Properties;
 /// its own.
 /// </param>
 /// <param name="AccessNotes">How to get there and in.</param>
+/// <param name="Emergency">Who is called from there; null leaves it as it is.</param>
 /// <param name="Parcel">The first parcel of a new property.</param>
 public sealed record PropertyForm(
     string? Key, string? Name, Guid? LandownerId, string? CountyFips, string? State, string? TimeZone,
-    string? AccessNotes, ParcelForm? Parcel)
+    string? AccessNotes, EmergencyForm? Emergency, ParcelForm? Parcel)
 {
     private const int LongestNotes = 4000;
 
@@ -41,10 +42,11 @@ public sealed record PropertyForm(
             faults.Optional("timeZone", TimeZone, name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
                 "an IANA time zone such as America/Detroit"),
             faults.Optional("accessNotes", AccessNotes, notes => notes.Length <= LongestNotes,
-                $"at most {LongestNotes} characters"));
+                $"at most {LongestNotes} characters"),
+            Emergency?.Check(faults, "emergency."));
     }
 }
 
 /// <summary>The fields of a form that was found right; the empty text stands where one was not.</summary>
 internal sealed record PropertyFields(
-    string Name, string CountyFips, string State, string? TimeZone, string? AccessNotes);
+    string Name, string CountyFips, string State, string? TimeZone, string? AccessNotes, EmergencyForm? Emergency);

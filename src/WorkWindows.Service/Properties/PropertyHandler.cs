@@ -36,6 +36,7 @@ public sealed class PropertyHandler(WorkWindowsDb db, CurrentOrganization organi
             TimeZone = zone!,
             AccessNotes = fields.AccessNotes,
         };
+        fields.Emergency?.Enter(property);
         db.Add(property);
         if (parcel is not null)
         {
@@ -66,6 +67,22 @@ public sealed class PropertyHandler(WorkWindowsDb db, CurrentOrganization organi
         (property.Name, property.CountyFips, property.State) = (fields.Name, fields.CountyFips, fields.State);
         (property.LandownerId, property.AccessNotes) = (form.LandownerId, fields.AccessNotes);
         property.TimeZone = fields.TimeZone ?? property.TimeZone;
+        fields.Emergency?.Enter(property);
+        await db.SaveChangesAsync(cancellation);
+        return Change.Done(property);
+    }
+
+    /// <summary>Enters who is called from a property, and changes nothing else of it.</summary>
+    public async Task<Change<Property>> EnterEmergencyAsync(
+        Guid id, EmergencyForm form, CancellationToken cancellation)
+    {
+        if (await db.Properties.SingleOrDefaultAsync(property => property.Id == id, cancellation) is not { } property)
+            return Change.NotFound<Property>();
+        var faults = new FieldFaults();
+        var fields = form.Check(faults);
+        if (faults.Any)
+            return Change.Refused<Property>(faults);
+        fields.Enter(property);
         await db.SaveChangesAsync(cancellation);
         return Change.Done(property);
     }

@@ -1,13 +1,14 @@
 using Hangfire;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Safety.CheckIns;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Safety.Incidents;
 
 namespace WorkWindows.Service.Safety;
 
 public static class SafetyServices
 {
-    /// <summary>Watches over crews, incidents, and on workers the round that looks for crews.</summary>
+    /// <summary>Watches over crews, checklists, incidents, and on workers the round that looks for crews.</summary>
     public static void AddSafety(this IHostApplicationBuilder builder)
     {
         var services = builder.Services;
@@ -21,6 +22,8 @@ public static class SafetyServices
         services.AddScoped<WatchReader>();
         services.AddScoped<WatchRound>();
         services.AddScoped<WatchRounds>();
+        services.AddScoped<ChecklistReader>();
+        services.AddScoped<SignatureHandler>();
         services.AddScoped<IncidentHandler>();
         services.AddScoped<IncidentReader>();
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
@@ -30,6 +33,7 @@ public static class SafetyServices
     public static void MapSafety(this IEndpointRouteBuilder app)
     {
         app.MapWatches();
+        app.MapChecklists();
         app.MapIncidents();
     }
 

@@ -11,6 +11,7 @@ using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Safety.CheckIns;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Safety.Incidents;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -57,6 +58,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<CheckIn> CheckIns => Set<CheckIn>();
     public DbSet<MissedCheckIn> MissedCheckIns => Set<MissedCheckIn>();
     public DbSet<AlarmCall> AlarmCalls => Set<AlarmCall>();
+    public DbSet<ChecklistSignature> ChecklistSignatures => Set<ChecklistSignature>();
     public DbSet<Incident> Incidents => Set<Incident>();
 
     protected override void OnModelCreating(ModelBuilder builder)

@@ -8,13 +8,14 @@ using WorkWindows.Engine.Daylight;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Rules;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Tasks;
 
 namespace WorkWindows.Service.Windows;
 
 public sealed class DayModel(
     WindowHandler windows, VisibleTasks tasks, OverrideHandler overrides, DecisionComparison decisions,
-    IAuthorizationService access, Caller caller)
+    ChecklistReader checklists, IAuthorizationService access, Caller caller)
     : PageModel
 {
     private static readonly LocalDate Earliest = new(1850, 1, 1);
@@ -23,6 +24,9 @@ public sealed class DayModel(
 
     /// <summary>What changed since a decision; null when nothing did.</summary>
     public SinceDecision? Since { get; private set; }
+
+    /// <summary>Whether a crew may begin on the day; null for a reader who does not work there.</summary>
+    public Release? Release { get; private set; }
 
     /// <summary>The day is not over, and the reader may make exceptions.</summary>
     public bool MayExcept { get; private set; }
@@ -81,6 +85,8 @@ public sealed class DayModel(
         View = DayReasons.Of(
             evaluated, day, today, SunTimes.On(day, evaluated.Task.Zone, place.Latitude, place.Longitude));
         Since = await decisions.OfDayAsync(evaluated, day, cancellation);
+        if (caller.Role != Role.Landowner)
+            Release = (await checklists.ComposeAsync(evaluated, day, today, cancellation)).Release;
         MayExcept = day >= today && (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         return Page();
     }

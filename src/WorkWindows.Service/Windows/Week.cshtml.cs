@@ -2,13 +2,15 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using NodaTime;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Windows;
 
 public sealed class WeekModel(
-    TaskEvaluator evaluator, VisibleTasks tasks, WeekHandler week, ParcelWeather weather, Caller caller, IClock clock)
+    TaskEvaluator evaluator, VisibleTasks tasks, WeekHandler week, ParcelWeather weather, ChecklistReader checklists,
+    Caller caller, IClock clock)
     : PageModel
 {
     [BindProperty(SupportsGet = true, Name = "property")]
@@ -27,6 +29,9 @@ public sealed class WeekModel(
     /// <summary>How old what is known of the weather is, by property; none where there is no station.</summary>
     public IReadOnlyDictionary<Guid, WeatherAge> Ages { get; private set; } = new Dictionary<Guid, WeatherAge>();
 
+    /// <summary>Whether tasks that are workable today are released; none for a reader who does not work there.</summary>
+    public IReadOnlyDictionary<Guid, Release> Releases { get; private set; } = new Dictionary<Guid, Release>();
+
     public Instant Now { get; } = clock.GetCurrentInstant();
 
     public LocalDate Today { get; private set; }
@@ -37,8 +42,10 @@ public sealed class WeekModel(
     {
         Today = await week.TodayAsync(cancellation);
         var pending = tasks.All.Where(task => task.CompletedOn == null);
-        View = WeekView.Of(
-            await evaluator.EvaluateAsync(pending, WeekView.Horizon(Today), cancellation), Today, Filter);
+        var evaluated = await evaluator.EvaluateAsync(pending, WeekView.Horizon(Today), cancellation);
+        View = WeekView.Of(evaluated, Today, Filter);
+        if (caller.Role != Role.Landowner)
+            Releases = await checklists.ReleasesAsync(evaluated, Today, cancellation);
         Ages = await weather.AgesAsync([.. View.Properties.Select(property => property.Id)], cancellation);
     }
 }

@@ -2,6 +2,7 @@ using NodaTime;
 using Shouldly;
 using WorkWindows.Engine.Safety;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Safety.Checklists;
 using static WorkWindows.Service.Tests.Notices.GivenNight;
 
 namespace WorkWindows.Service.Tests.Notices;
@@ -72,7 +73,33 @@ public sealed class RemindersTests
         var task = Work("cooccccc");
         var text = NoticeText.Of(NightPlan.Of(Of(task)).Messages.Single(message => message.To == Lead).Notice);
 
-        foreach (var item in SafetyChecklist.For(task.Task.Practice).Items)
-            text.ShouldContain($"* {item.Text}\n  [{item.Source}");
+        var checklist = SafetyChecklist.For(SafetyScene.Of(task.Evaluation, Today.PlusDays(1)));
+        checklist.Items.ShouldContain(item => item.Text.StartsWith("Wind to 5 mph, gusts to 10 mph."));
+        foreach (var item in checklist.Items)
+            text.ShouldContain($"* {item.Statement}\n  [{item.Source}");
+    }
+
+    [Theory]
+    [InlineData(null, "Not released: the crew lead, Tom Vance, has not signed the checklist.")]
+    [InlineData("an earlier one", "Not released: the checklist has changed since Tom Vance signed it Mon 2 Feb 2026, 4:00.")]
+    [InlineData("", "Released: Tom Vance signed the checklist Mon 2 Feb 2026, 4:00.")]
+    public void Reminder_SaysWhetherTheChecklistIsSigned_AndWhereToSign(string? version, string statement)
+    {
+        var task = Work("cooccccc");
+        var tomorrow = Today.PlusDays(1);
+        var now = SafetyChecklist.For(SafetyScene.Of(task.Evaluation, tomorrow)).Version;
+        SignedVersion[] signed = version is null
+            ? []
+            : [new(TaskId, tomorrow, version.Length == 0 ? now : version, Lead.Id, Lead.Name, ByConsultant: false, Now)];
+        var night = Of(task) with
+        {
+            Signed = signed.ToLookup(one => (one.TaskId, one.Day)),
+            SiteAddress = "https://woods.example.org/",
+        };
+
+        var text = NoticeText.Of(NightPlan.Of(night).Messages.Single(message => message.To == Lead).Notice);
+
+        text.ShouldContain(statement);
+        text.Contains($"https://woods.example.org/tasks/{TaskId}/checklist?date=2026-02-03").ShouldBe(version != "");
     }
 }

@@ -132,6 +132,8 @@ public sealed class TenantIsolationTests(TestDatabase database) : IClassFixture<
     [InlineData("delete from weather_alerts")]
     [InlineData("update incidents set what_happened = ''")]
     [InlineData("delete from incidents")]
+    [InlineData("update checklist_signatures set typed_name = 'x'")]
+    [InlineData("delete from checklist_signatures")]
     [InlineData("update check_ins set at = now()")]
     [InlineData("delete from check_ins")]
     [InlineData("update alarm_calls set written_at = now()")]

@@ -40,6 +40,9 @@ public sealed class CrewWatch : ITenantRow
 
     public Instant? EndedAt { get; set; }
 
+    /// <summary>Why the task was not released when the crew said it was on the site already; null where it was.</summary>
+    public string? BegunUnreleased { get; init; }
+
     /// <summary>Signs the links by which contacts acknowledge.</summary>
     public required byte[] LinkKey { get; init; }
 

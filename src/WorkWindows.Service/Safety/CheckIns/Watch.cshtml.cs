@@ -7,6 +7,7 @@ using NodaTime;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Windows;
 
@@ -15,7 +16,7 @@ namespace WorkWindows.Service.Safety.CheckIns;
 /// <summary>The crew's page: one big button, until when, and who is called. Every button works without scripts.</summary>
 [Authorize(Policy = Access.Work)]
 public sealed class WatchModel(
-    WindowHandler windows, WatchStart start, WatchHandler handler, WatchReader watches, AlarmLink link,
+    ChecklistReader checklists, WatchStart start, WatchHandler handler, WatchReader watches, AlarmLink link,
     IOptions<MailOptions> mail, Caller caller, WorkWindowsDb db, IClock clock) : PageModel
 {
     public TaskSummary Planned { get; private set; } = null!;
@@ -25,6 +26,8 @@ public sealed class WatchModel(
 
     /// <summary>The watch that ended last, where none is on.</summary>
     public WatchView? Last { get; private set; }
+
+    public Release Release { get; private set; } = null!;
 
     public IReadOnlyList<RuleReason> Company { get; private set; } = [];
 
@@ -76,17 +79,10 @@ public sealed class WatchModel(
 
     private async Task<IActionResult> ShowAsync(Guid id, CancellationToken cancellation)
     {
-        if (await windows.TodayAsync(id, cancellation) is not { } today
-            || await windows.EvaluateAsync(id, new(today, 1), cancellation) is not { } evaluated)
-        {
+        if (await checklists.ReadAsync(id, day: null, cancellation) is not { } list)
             return NotFound();
-        }
-        Planned = evaluated.Task;
-        Company =
-        [
-            .. CompanyRules.Of(Engine.Evaluation.Explanation.Of(evaluated.Evaluation, today))
-                .Select(verdict => RuleReason.Of(verdict, today)),
-        ];
+        (Planned, Release) = (list.Task, list.Release);
+        Company = [.. CompanyRules.Of(list.Explanation).Select(verdict => RuleReason.Of(verdict, list.Day))];
         var all = await watches.ListAsync(id, cancellation) ?? [];
         Watch = all.FirstOrDefault(watch => watch.EndedAt is null);
         Last = Watch is null && all.Count > 0 ? all[0] : null;
@@ -109,12 +105,15 @@ public sealed class WatchEntry
     public int? GraceMinutes { get; set; } = WatchForm.UsualGrace;
     public int? EscalationMinutes { get; set; } = WatchForm.UsualEscalation;
 
+    /// <summary>The crew is on the site already.</summary>
+    public bool OnSite { get; set; }
+
     /// <summary>In order; rows that are left empty do not count.</summary>
     public List<ContactEntry> Contacts { get; set; } = [new(), new(), new()];
 
     internal WatchForm Form => new(
         PeopleOnSite, IntervalMinutes, GraceMinutes, EscalationMinutes,
-        [.. Contacts.Where(contact => !contact.IsEmpty).Select(contact => contact.Form)]);
+        [.. Contacts.Where(contact => !contact.IsEmpty).Select(contact => contact.Form)], OnSite);
 }
 
 public sealed class ContactEntry

@@ -10,9 +10,10 @@ namespace WorkWindows.Service.Safety.CheckIns;
 /// <param name="GraceMinutes">From the due time to the first call; null for the usual.</param>
 /// <param name="EscalationMinutes">From one call to the next; null for the usual.</param>
 /// <param name="Contacts">Who is written to, in order.</param>
+/// <param name="OnSite">The crew is on the site already: it is watched whether the task is released or not.</param>
 public sealed record WatchForm(
     int? PeopleOnSite, int? IntervalMinutes, int? GraceMinutes, int? EscalationMinutes,
-    IReadOnlyList<ContactForm>? Contacts)
+    IReadOnlyList<ContactForm>? Contacts, bool? OnSite = null)
 {
     // All of these are common practice, no source.
     public const int UsualInterval = 60, UsualGrace = 15, UsualEscalation = 10;

@@ -3,14 +3,18 @@ using NodaTime;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
-using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Safety.CheckIns;
 
 /// <summary>Begins watches.</summary>
-public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock clock)
+public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, IClock clock)
 {
+    /// <summary>
+    /// A crew begins only what is released. One that says that it is on the site already is watched all the same: what is
+    /// not signed must not leave anybody unlooked for.
+    /// </summary>
     /// <param name="taskId">The task that the crew is at.</param>
     /// <param name="form">What is wanted.</param>
     /// <param name="by">Who begins it.</param>
@@ -18,19 +22,18 @@ public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock c
     public async Task<Change<CrewWatch>> StartAsync(
         Guid taskId, WatchForm form, Signer by, CancellationToken cancellation)
     {
-        if (await windows.TodayAsync(taskId, cancellation) is not { } today
-            || await windows.ExplainAsync(taskId, today, cancellation) is not { } explanation)
-        {
+        if (await checklists.ReadAsync(taskId, day: null, cancellation) is not { } list)
             return Change.NotFound<CrewWatch>();
-        }
         var faults = new FieldFaults();
         var fields = form.Check(faults);
         var people = await PeopleAsync(fields, cancellation);
         Check(fields, people, faults);
         if (faults.Any)
             return Change.Refused<CrewWatch>(faults);
-        if (fields.PeopleOnSite == 1 && CompanyRules.Forbidding(explanation) is [var law, ..])
+        if (fields.PeopleOnSite == 1 && CompanyRules.Forbidding(list.Explanation) is [var law, ..])
             return Alone(law);
+        if (!list.Release.IsReleased && form.OnSite is not true)
+            return NotReleased(list);
 
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         // Whoever begins another watch of the task waits here and then finds this one.
@@ -38,7 +41,7 @@ public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock c
             .ToListAsync(cancellation);
         if (await db.CrewWatches.AnyAsync(row => row.TaskId == taskId && row.EndedAt == null, cancellation))
             return Change.Conflict<CrewWatch>("A watch of this task is on already; use that one, or end it first.");
-        var watch = New(taskId, today, fields, by, clock.GetCurrentInstant());
+        var watch = New(list, fields, by, clock.GetCurrentInstant());
         foreach (var (contact, place) in fields.Contacts.Select((contact, place) => (contact, place)))
         {
             var person = contact.PersonId is { } id ? people[id] : new Known(contact.Name!, contact.Email!);
@@ -57,12 +60,12 @@ public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock c
         return Change.Done(watch);
     }
 
-    private static CrewWatch New(Guid taskId, LocalDate today, WatchFields fields, Signer by, Instant now)
+    private static CrewWatch New(DayChecklist list, WatchFields fields, Signer by, Instant now)
     {
         var watch = new CrewWatch
         {
-            TaskId = taskId,
-            Day = today,
+            TaskId = list.Task.Id,
+            Day = list.Day,
             PeopleOnSite = fields.PeopleOnSite,
             IntervalMinutes = fields.IntervalMinutes,
             GraceMinutes = fields.GraceMinutes,
@@ -71,6 +74,7 @@ public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock c
             StartedById = by.PersonId,
             StartedBy = by.Name,
             DueAt = now + Duration.FromMinutes(fields.IntervalMinutes),
+            BegunUnreleased = list.Release.IsReleased ? null : list.Release.Statement,
             LinkKey = AlarmLink.NewKey(),
         };
         watch.CheckIns.Add(new()
@@ -92,6 +96,12 @@ public sealed class WatchStart(WorkWindowsDb db, WindowHandler windows, IClock c
             $"This work must not be done alone: {law.Rule.Because} {law.Rule.Measure} ({source})",
             ("field", "peopleOnSite"), ("value", 1), ("rule", law.Rule.Id), ("source", source));
     }
+
+    private static Change<CrewWatch> NotReleased(DayChecklist list) => Change.Unprocessable<CrewWatch>(
+        $"{list.Release.Statement} No watch begins for work that must not begin. If the crew is on the site already, say so, "
+        + "and it is watched.",
+        ("field", "onSite"), ("release", ReleaseView.Of(list.Release)),
+        ("checklist", $"/api/tasks/{list.Task.Id}/checklists/{list.Day:R}"));
 
     private async Task<Dictionary<Guid, Known>> PeopleAsync(WatchFields fields, CancellationToken cancellation)
     {

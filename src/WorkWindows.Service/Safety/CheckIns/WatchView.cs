@@ -16,13 +16,15 @@ namespace WorkWindows.Service.Safety.CheckIns;
 /// <param name="DueAt">When the crew is to be heard from.</param>
 /// <param name="CalledAt">When the first contact is written to, unless it is.</param>
 /// <param name="EndedAt">When the crew was out, or null.</param>
+/// <param name="BegunUnreleased">Why the task was not released when it began; null where it was.</param>
 /// <param name="MailLeaves">Whether there is a mail server: without one nobody is reached.</param>
 /// <param name="Contacts">Who is written to, in order.</param>
 /// <param name="CheckIns">The signs of life, the oldest first.</param>
 /// <param name="Missed">The missed check-ins, the oldest first.</param>
 public sealed record WatchView(
     Guid Id, Guid TaskId, LocalDate Day, int PeopleOnSite, int IntervalMinutes, int GraceMinutes, int EscalationMinutes,
-    Instant StartedAt, string StartedBy, Instant DueAt, Instant CalledAt, Instant? EndedAt, bool MailLeaves,
+    Instant StartedAt, string StartedBy, Instant DueAt, Instant CalledAt, Instant? EndedAt, string? BegunUnreleased,
+    bool MailLeaves,
     IReadOnlyList<ContactView> Contacts, IReadOnlyList<CheckInView> CheckIns, IReadOnlyList<MissedView> Missed)
 {
     /// <param name="watch">With all that belongs to it.</param>
@@ -34,7 +36,7 @@ public sealed record WatchView(
         return new(
             watch.Id, watch.TaskId, watch.Day, watch.PeopleOnSite, watch.IntervalMinutes, watch.GraceMinutes,
             watch.EscalationMinutes, watch.StartedAt, watch.StartedBy, watch.DueAt, watch.CalledAt, watch.EndedAt,
-            mail.HasServer,
+            watch.BegunUnreleased, mail.HasServer,
             [.. contacts.Select(contact => new ContactView(contact.PersonId, contact.Name, contact.Address))],
             [.. watch.CheckIns.OrderBy(one => one.Number).Select(one => new CheckInView(one.At, one.By, one.Kind))],
             [.. watch.Missed.OrderBy(one => one.RaisedAt).Select(one => new MissedView(

@@ -879,6 +879,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("text")
                         .HasColumnName("county_fips");
 
+                    b.Property<string>("Hospital")
+                        .HasColumnType("text")
+                        .HasColumnName("hospital");
+
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text")
@@ -893,11 +897,23 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("text")
                         .HasColumnName("name");
 
+                    b.Property<string>("NearestAddress")
+                        .HasColumnType("text")
+                        .HasColumnName("nearest_address");
+
                     b.Property<Guid>("OrganizationId")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<string>("PoisonCentre")
+                        .HasColumnType("text")
+                        .HasColumnName("poison_centre");
+
+                    b.Property<string>("Sheriff")
+                        .HasColumnType("text")
+                        .HasColumnName("sheriff");
 
                     b.Property<string>("State")
                         .IsRequired()
@@ -908,6 +924,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("time_zone");
+
+                    b.Property<string>("Utility")
+                        .HasColumnType("text")
+                        .HasColumnName("utility");
 
                     b.HasKey("Id")
                         .HasName("pk_properties");
@@ -1294,6 +1314,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("BegunUnreleased")
+                        .HasColumnType("text")
+                        .HasColumnName("begun_unreleased");
+
                     b.Property<LocalDate>("Day")
                         .HasColumnType("date")
                         .HasColumnName("day");
@@ -1469,6 +1493,91 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasDatabaseName("ix_watch_contacts_person_id");
 
                     b.ToTable("watch_contacts", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.Checklists.ChecklistSignature", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("content");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Guid>("Key")
+                        .HasColumnType("uuid")
+                        .HasColumnName("key");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<string>("Person")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("person");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Instant>("ReceivedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("received_at");
+
+                    b.Property<string>("Role")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("role");
+
+                    b.Property<Instant>("SignedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("signed_at");
+
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.Property<string>("TypedName")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("typed_name");
+
+                    b.Property<string>("Version")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("version");
+
+                    b.HasKey("Id")
+                        .HasName("pk_checklist_signatures");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_checklist_signatures_person_id");
+
+                    b.HasIndex("TaskId")
+                        .HasDatabaseName("ix_checklist_signatures_task_id");
+
+                    b.HasIndex("OrganizationId", "Key")
+                        .IsUnique()
+                        .HasDatabaseName("ix_checklist_signatures_organization_id_key");
+
+                    b.HasIndex("OrganizationId", "TaskId", "Day")
+                        .HasDatabaseName("ix_checklist_signatures_organization_id_task_id_day");
+
+                    b.ToTable("checklist_signatures", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_checklist_signatures_typed_name", "typed_name <> ''");
+
+                            t.HasCheckConstraint("ck_checklist_signatures_version", "version ~ '^[0-9a-f]{64}$'");
+                        });
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Safety.Incidents.Incident", b =>
@@ -2683,6 +2792,30 @@ namespace WorkWindows.Service.Storage.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired()
                         .HasConstraintName("fk_watch_contacts_crew_watches_watch_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Safety.Checklists.ChecklistSignature", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_checklist_signatures_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_checklist_signatures_people_person_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithMany()
+                        .HasForeignKey("TaskId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_checklist_signatures_planned_tasks_task_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Safety.Incidents.Incident", b =>

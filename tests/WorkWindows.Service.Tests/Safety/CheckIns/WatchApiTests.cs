@@ -9,6 +9,7 @@ using WorkWindows.Service.Safety.CheckIns;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
 using WorkWindows.Service.Tests.Rules;
+using WorkWindows.Service.Tests.Safety.Checklists;
 
 namespace WorkWindows.Service.Tests.Safety.CheckIns;
 
@@ -185,6 +186,8 @@ public sealed class WatchApiTests(ServiceFixture service) : IClassFixture<Servic
         var task = (await Land.TaskAsync(consultancy.Consultant, consultancy.Parcel, practice)).Id();
         var name = $"lead.{Guid.NewGuid():N}@example.org";
         await service.AddPersonAsync(consultancy.Organization, name, Role.CrewLead);
+        await CalmWeather.AddAsync(consultancy);
+        await new GivenChecklist(consultancy, task, consultancy.Consultant, Guid.Empty, name).SignAsync();
         return new(consultancy.Organization, (await service.SignInAsync(name)).Client, name, task);
     }
 

@@ -1,0 +1,74 @@
+using System.Net;
+using Microsoft.AspNetCore.Mvc.RazorPages;
+using Microsoft.AspNetCore.Routing;
+using Microsoft.Extensions.DependencyInjection;
+using Shouldly;
+using WorkWindows.Engine.Safety;
+using WorkWindows.Service.Notices;
+using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Notices;
+using WorkWindows.Service.Tests.Safety.Checklists;
+
+namespace WorkWindows.Service.Tests.Safety;
+
+/// <summary>The usual cautions stand on every page, mail and sheet that leads to cutting.</summary>
+public sealed class CautionsTests(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    /// <summary>Pages that say what may be done, or that a crew begins from.</summary>
+    private static readonly string[] LeadToCutting =
+    [
+        "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
+        "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch",
+    ];
+
+    /// <summary>Pages that say nothing of what may be done.</summary>
+    private static readonly string[] DoNot =
+    [
+        "sign-in", "sign-out", "problem", "notices", "incidents", "tasks/{id:guid}/incidents",
+        "alarms/{organization:guid}/{call:guid}",
+        "parcels/{id:guid}/weather",
+    ];
+
+    [Fact]
+    public async Task Pages_ThatLeadToCutting_HaveThem()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        foreach (var route in LeadToCutting)
+        {
+            var address = route.Replace("{id:guid}", $"{given.Task}").Replace("{date?}", GivenChecklist.Day);
+            var html = WebUtility.HtmlDecode(await given.Lead.GetStringAsync($"/{address}"));
+            foreach (var caution in Cautions.Usual)
+                html.ShouldContain(caution, customMessage: address);
+        }
+    }
+
+    [Fact]
+    public void Pages_AreEitherOfTheOnesThatDo_OrOfTheOthers() =>
+        service.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+            .Where(endpoint => endpoint.Metadata.GetMetadata<PageActionDescriptor>() is not null)
+            .Select(endpoint => endpoint.RoutePattern.RawText!.TrimStart('/')).Distinct().Order()
+            .ShouldBe(LeadToCutting.Concat(DoNot).Order());
+
+    [Theory]
+    [InlineData(NoticeKinds.GoodToCut, "ooocccccc")]
+    [InlineData(NoticeKinds.Reminder, "cooccccc")]
+    [InlineData(NoticeKinds.DoNotStart, "occccccc")]
+    [InlineData(NoticeKinds.StopWork, "cccccccc")]
+    public void Mails_HaveThem_InBothForms(string kind, string days)
+    {
+        var task = GivenNight.Work(days, task => kind == NoticeKinds.DoNotStart
+            ? task with { ScheduledOn = GivenNight.Today.PlusDays(1) }
+            : task);
+        var night = GivenNight.Of(task);
+        if (kind == NoticeKinds.StopWork)
+            night = night with { Announced = [GivenNight.Told(1, 2)] };
+
+        var notice = NightPlan.Of(night).Messages.First(message => message.Kind == kind).Notice;
+
+        foreach (var caution in Cautions.Usual)
+        {
+            NoticeText.Of(notice).ReplaceLineEndings(" ").ShouldContain(caution);
+            WebUtility.HtmlDecode(NoticeHtml.Of(notice)).ShouldContain(caution);
+        }
+    }
+}
