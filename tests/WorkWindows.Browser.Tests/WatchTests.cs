@@ -53,6 +53,21 @@ public sealed class WatchTests(SiteFixture site)
 
         await visit.Page.GetByLabel("People on site").FillAsync("2");
         await Button(visit, "Start the watch").ClickAsync();
+        await Expect(visit.Page.GetByRole(AriaRole.Alert).First)
+            .ToContainTextAsync("Not released: the crew lead, Mina Crow, has not signed the checklist.");
+
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Safety checklist" }).ClickAsync();
+        foreach (var box in await visit.Page.GetByRole(AriaRole.Checkbox).AllAsync())
+            await box.CheckAsync();
+        await visit.Page.GetByLabel("Your name, typed to sign").FillAsync("Mina Crow");
+        await Button(visit, "I have read and done each line: sign").ClickAsync();
+        await Expect(visit.Page.GetByText("Released: Mina Crow signed the checklist Tue 3 Feb 2026, 6:00."))
+            .ToBeVisibleAsync();
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Check-ins of the crew" }).ClickAsync();
+        await visit.Page.GetByLabel("People on site").FillAsync("2");
+        await visit.Page.GetByLabel("Or a name").First.FillAsync("Ada Birch");
+        await visit.Page.GetByLabel("and a mail address").First.FillAsync("ada.birch@example.org");
+        await Button(visit, "Start the watch").ClickAsync();
         await Expect(Button(visit, "I am fine")).ToBeVisibleAsync();
         await Expect(visit.Page.GetByText("Without a check-in, Ada Birch is written to at Tue 3 Feb 2026, 7:15.")).ToBeVisibleAsync();
     }

@@ -65,6 +65,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
             ColorScheme = screen.IsDark ? ColorScheme.Dark : ColorScheme.Light,
             JavaScriptEnabled = scripts,
             StorageState = state,
+            TimezoneId = "America/Detroit",
         });
         return new(await context.NewPageAsync());
     }
