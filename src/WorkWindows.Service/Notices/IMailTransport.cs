@@ -2,9 +2,17 @@ using MimeKit;
 
 namespace WorkWindows.Service.Notices;
 
-/// <summary>Takes one mail over, or throws.</summary>
+/// <summary>The way by which mails leave.</summary>
 public interface IMailTransport
 {
+    /// <summary>Begins to send mails, one after the other; nothing is connected before the first.</summary>
+    IMailSession Open();
+}
+
+/// <summary>Mails that one worker sends one after the other. A mail that fails does not hinder the next.</summary>
+public interface IMailSession : IAsyncDisposable
+{
+    /// <summary>Hands one mail over, or throws.</summary>
     /// <exception cref="MailNotSentException">It was not taken over, or nobody can say whether it was.</exception>
     Task SendAsync(MimeMessage mail);
 }

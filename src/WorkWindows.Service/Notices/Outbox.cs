@@ -26,9 +26,10 @@ public sealed partial class Outbox(
     {
         current.Set(organizationId);
         var sender = await db.Organizations.Select(organization => organization.Name).SingleAsync(cancellation);
+        await using var session = transport.Open();
         while (!cancellation.IsCancellationRequested && await LeaseAsync(cancellation) is { } message)
         {
-            if (!await SendAsync(message, sender))
+            if (!await SendAsync(message, sender, session))
                 return;
             db.ChangeTracker.Clear();
         }
@@ -57,14 +58,14 @@ public sealed partial class Outbox(
 
     /// <returns>Whether the next message has a chance.</returns>
     /// <remarks>What has happened to the mail is written down even while the service stops.</remarks>
-    private async Task<bool> SendAsync(Message message, string sender)
+    private async Task<bool> SendAsync(Message message, string sender, IMailSession session)
     {
         var serverAnswers = true;
         try
         {
             if (message.Attempts > MaxAttempts)
                 throw new MailNotSentException("no worker has survived sending it", isServerFault: false);
-            await transport.SendAsync(MailWriter.Of(message, sender, mail.Value.SenderAddress));
+            await session.SendAsync(MailWriter.Of(message, sender, mail.Value.SenderAddress));
             message.SentAt = clock.GetCurrentInstant();
             message.LastError = null;
             LogSent(message.Id, message.Kind, message.Attempts);

@@ -3,9 +3,11 @@ using MimeKit;
 namespace WorkWindows.Service.Notices;
 
 /// <summary>Writes mails as files where there is no SMTP server. A mail that is written again replaces its file.</summary>
-public sealed class OutboxFolder(string folder) : IMailTransport
+public sealed class OutboxFolder(string folder) : IMailTransport, IMailSession
 {
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+
+    public IMailSession Open() => this;
 
     public async Task SendAsync(MimeMessage mail)
     {
@@ -26,4 +28,6 @@ public sealed class OutboxFolder(string folder) : IMailTransport
             throw new MailNotSentException($"outbox folder not writable: {fault.GetType().Name}", true, fault);
         }
     }
+
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
 }

@@ -17,26 +17,33 @@ internal sealed class MailServer : IAsyncDisposable
     private readonly CancellationTokenSource _stop = new();
     private readonly TaskCompletionSource _greeted = new(TaskCreationOptions.RunContinuationsAsynchronously);
     private readonly Task _running;
+    private int _sessions;
 
     /// <param name="port">The port to listen on.</param>
     /// <param name="refuses">The recipient it does not know, or null.</param>
     /// <param name="holds">Whether it keeps every sender waiting before the mail itself is handed over.</param>
-    public MailServer(int port, string? refuses = null, bool holds = false)
+    /// <param name="mailsASession">After how many mails it ends a connection with the status 421.</param>
+    public MailServer(int port, string? refuses = null, bool holds = false, int mailsASession = int.MaxValue)
     {
         Port = port;
         var services = new ServiceProvider();
         services.Add(new Store(Received));
-        services.Add(new Filter(refuses, holds, _greeted));
+        services.Add(new Filter(refuses, holds, _greeted, mailsASession));
         var options = new SmtpServerOptionsBuilder()
             .ServerName("localhost")
             .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
             .Build();
-        _running = new SmtpServer.SmtpServer(options, services).StartAsync(_stop.Token);
+        var server = new SmtpServer.SmtpServer(options, services);
+        server.SessionCreated += (_, _) => Interlocked.Increment(ref _sessions);
+        _running = server.StartAsync(_stop.Token);
     }
 
     public int Port { get; }
 
     public ConcurrentQueue<MimeMessage> Received { get; } = new();
+
+    /// <summary>How many connections there were.</summary>
+    public int Sessions => _sessions;
 
     /// <summary>Completes when a sender has named itself.</summary>
     public Task Greeted => _greeted.Task;
@@ -67,14 +74,19 @@ internal sealed class MailServer : IAsyncDisposable
         }
     }
 
-    private sealed class Filter(string? refuses, bool holds, TaskCompletionSource greeted) : MailboxFilter
+    private sealed class Filter(string? refuses, bool holds, TaskCompletionSource greeted, int mailsASession)
+        : MailboxFilter
     {
+        private readonly ConcurrentDictionary<Guid, int> _mails = new();
+
         public override async Task<bool> CanAcceptFromAsync(
             ISessionContext context, IMailbox from, int size, CancellationToken cancellationToken)
         {
             greeted.TrySetResult();
             if (holds)
                 await new TaskCompletionSource().Task.WaitAsync(cancellationToken);
+            if (_mails.AddOrUpdate(context.SessionId, 1, (_, mails) => mails + 1) > mailsASession)
+                throw new SmtpResponseException(new(SmtpReplyCode.ServiceUnavailable, "enough of this"), quit: true);
             return true;
         }
 

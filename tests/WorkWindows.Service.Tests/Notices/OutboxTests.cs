@@ -26,6 +26,7 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
 
         server.Received.Select(mail => mail.Subject).Order().ShouldBe(["Message 0", "Message 1", "Message 2"]);
         (await RowsAsync(land)).ShouldAllBe(row => row.SentAt == Now && row.LeasedUntil == null && row.Attempts == 1);
+        server.Sessions.ShouldBe(1);
     }
 
     [Fact]
@@ -203,8 +204,12 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
         return await db.Messages.OrderBy(message => message.CreatedAt).ToListAsync();
     }
 
-    private sealed class Failing(Exception fault) : IMailTransport
+    private sealed class Failing(Exception fault) : IMailTransport, IMailSession
     {
+        public IMailSession Open() => this;
+
         public Task SendAsync(MimeMessage mail) => throw fault;
+
+        public ValueTask DisposeAsync() => ValueTask.CompletedTask;
     }
 }

@@ -16,7 +16,8 @@ public sealed class TransportTests
     {
         await using var server = new MailServer(MailServer.FreePort());
 
-        await new SmtpTransport(OutboxTests.Smtp(server.Port)).SendAsync(Mail(Calendar));
+        await using var session = Open(server);
+        await session.SendAsync(Mail(Calendar));
 
         var mail = server.Received.ShouldHaveSingleItem();
         mail.Subject.ShouldBe("Stop work: Cedar Hollow, Mon 2 – Tue 3 Feb");
@@ -42,10 +43,57 @@ public sealed class TransportTests
         var options = OutboxTests.Smtp(server.Port);
         options.Value.UseTls = true;
 
-        var fault = await Should.ThrowAsync<MailNotSentException>(() => new SmtpTransport(options).SendAsync(Mail(null)));
+        var fault = await Should.ThrowAsync<MailNotSentException>(() => new SmtpTransport(options).Open().SendAsync(Mail(null)));
 
         fault.IsServerFault.ShouldBeTrue();
         server.Received.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task Smtp_SendsManyMailsOverOneConnection_ARefusedOneBetweenThem()
+    {
+        await using var server = new MailServer(MailServer.FreePort(), refuses: "gone@example.org");
+        await using (var session = Open(server))
+        {
+            await session.SendAsync(Mail(null));
+            var fault = await Should.ThrowAsync<MailNotSentException>(
+                () => session.SendAsync(Mail(null, to: "gone@example.org")));
+            await session.SendAsync(Mail(null));
+
+            fault.IsServerFault.ShouldBeFalse();
+        }
+
+        server.Received.Count.ShouldBe(2);
+        server.Sessions.ShouldBe(1);
+    }
+
+    [Fact]
+    public async Task Smtp_ConnectsAnew_WhenTheServerHasClosedTheConnection()
+    {
+        var port = MailServer.FreePort();
+        await using var session = new SmtpTransport(OutboxTests.Smtp(port)).Open();
+        await using (var first = new MailServer(port))
+        {
+            await session.SendAsync(Mail(null));
+        }
+        await using var second = new MailServer(port);
+
+        await session.SendAsync(Mail(null));
+
+        second.Received.Count.ShouldBe(1);
+    }
+
+    [Fact]
+    public async Task Smtp_ConnectsAnew_WhenTheServerTakesNoMoreOverOneConnection()
+    {
+        await using var server = new MailServer(MailServer.FreePort(), mailsASession: 2);
+        await using var session = Open(server);
+
+        for (var number = 0; number < 5; number++)
+            await session.SendAsync(Mail(null));
+
+        server.Received.Count.ShouldBe(5);
+        server.Sessions.ShouldBe(3);
     }
 
     [Fact]
@@ -77,6 +125,8 @@ public sealed class TransportTests
     [Fact]
     public void Writer_Refuses_WhenTheAddressCannotBeRead() =>
         Should.Throw<MailNotSentException>(() => Mail(null, to: "nobody at all")).IsServerFault.ShouldBeFalse();
+
+    private static IMailSession Open(MailServer server) => new SmtpTransport(OutboxTests.Smtp(server.Port)).Open();
 
     private static MimeMessage Mail(string? calendar, string to = "nell@example.org") => MailWriter.Of(
         new Message

@@ -1,0 +1,122 @@
+using System.Net.Sockets;
+using MailKit;
+using MailKit.Net.Smtp;
+using MailKit.Security;
+using MimeKit;
+
+namespace WorkWindows.Service.Notices;
+
+/// <summary>
+/// One connection for many mails. What the server says of one mail leaves it open; any other fault closes it, and the next
+/// mail connects anew.
+/// </summary>
+internal sealed class SmtpSession(MailOptions options) : IMailSession
+{
+    /// <summary>All mails are with the server by then: a goodbye that is not answered is not waited for.</summary>
+    private static readonly TimeSpan GoodbyePatience = TimeSpan.FromSeconds(5);
+
+    private SmtpClient? _client;
+
+    /// <remarks>A stop of the service does not interrupt it: half a conversation is what nobody can judge later.</remarks>
+    public async Task SendAsync(MimeMessage mail)
+    {
+        using var timeout = new CancellationTokenSource(TimeSpan.FromSeconds(options.TimeoutSeconds));
+        try
+        {
+            await SendAsync(mail, timeout.Token);
+        }
+        catch (Exception fault) when (ReasonOf(fault) is { } reason)
+        {
+            var isServerFault = fault is not SmtpCommandException
+            {
+                ErrorCode: not SmtpErrorCode.UnexpectedStatusCode,
+                StatusCode: not SmtpStatusCode.ServiceNotAvailable,
+            };
+            if (isServerFault)
+                Drop();
+            throw new MailNotSentException(reason, isServerFault, fault);
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        using var timeout = new CancellationTokenSource(GoodbyePatience);
+        try
+        {
+            if (_client is not null)
+                await _client.DisconnectAsync(quit: true, timeout.Token);
+        }
+        catch (Exception fault) when (ReasonOf(fault) is not null)
+        {
+            // Disposing closes the connection.
+        }
+        Drop();
+    }
+
+    private async Task SendAsync(MimeMessage mail, CancellationToken cancellation)
+    {
+        var isKept = await IsAliveAsync(cancellation);
+        if (!isKept)
+            await ConnectAsync(cancellation);
+        try
+        {
+            await _client!.SendAsync(mail, cancellation);
+        }
+        catch (SmtpCommandException fault) when (isKept && fault.StatusCode == SmtpStatusCode.ServiceNotAvailable)
+        {
+            // The server has had enough of this connection, not of mail: it has not taken this one.
+            await ConnectAsync(cancellation);
+            await _client!.SendAsync(mail, cancellation);
+        }
+    }
+
+    /// <summary>Servers close connections that they find idle or used often enough: better known before a mail is begun.</summary>
+    private async Task<bool> IsAliveAsync(CancellationToken cancellation)
+    {
+        if (_client is not { IsConnected: true })
+            return false;
+        try
+        {
+            await _client.NoOpAsync(cancellation);
+            return true;
+        }
+        catch (Exception fault) when (fault is not OperationCanceledException && ReasonOf(fault) is not null)
+        {
+            return false;
+        }
+    }
+
+    private async Task ConnectAsync(CancellationToken cancellation)
+    {
+        Drop();
+        _client = new SmtpClient();
+        await _client.ConnectAsync(options.Host!, options.Port, Security, cancellation);
+        if (!string.IsNullOrEmpty(options.User))
+            await _client.AuthenticateAsync(options.User, options.Password!, cancellation);
+    }
+
+    private void Drop()
+    {
+        _client?.Dispose();
+        _client = null;
+    }
+
+    private SecureSocketOptions Security => (options.UseTls, options.Port) switch
+    {
+        (false, _) => SecureSocketOptions.None,
+        (true, MailOptions.ImplicitTlsPort) => SecureSocketOptions.SslOnConnect,
+        (true, _) => SecureSocketOptions.StartTls,
+    };
+
+    /// <summary>Kinds and codes only: what a server says may repeat an address.</summary>
+    private static string? ReasonOf(Exception fault) => fault switch
+    {
+        SmtpCommandException refusal => $"{refusal.ErrorCode}, SMTP status {(int)refusal.StatusCode}",
+        SocketException socket => $"SMTP server not reached: {socket.SocketErrorCode}",
+        OperationCanceledException => "SMTP server too slow",
+        ProtocolException or ServiceNotConnectedException or AuthenticationException or SslHandshakeException
+            or IOException or NotSupportedException
+            => fault.GetType().Name,
+        _ => null,
+    };
+}
