@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
@@ -18,6 +19,9 @@ public sealed class Organization
 
     /// <summary>Printed at the foot of every mail.</summary>
     public required string PostalAddress { get; set; }
+
+    /// <summary>Signs addresses in mails that work without signing in. It never leaves the service.</summary>
+    public byte[] LinkKey { get; init; } = RandomNumberGenerator.GetBytes(32);
 }
 
 internal sealed class OrganizationMapping : IEntityTypeConfiguration<Organization>

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Accounts;
@@ -13,11 +14,19 @@ internal static class PeopleEndpoints
     public sealed record NewPerson(
         string? Email, string? DisplayName, string? Role, string? PhoneNumber, string? Password);
 
-    public sealed record ChangedPerson(string? DisplayName, string? Role, string? PhoneNumber);
+    public sealed record ChangedPerson(
+        string? DisplayName, string? Role, string? PhoneNumber, string? Email = null);
 
     public sealed record NewPassword(string? Password);
 
-    public sealed record PersonView(Guid Id, string Email, string DisplayName, Role Role, string? PhoneNumber);
+    /// <param name="Id">The person.</param>
+    /// <param name="Email">The mail address, which is also the sign-in name.</param>
+    /// <param name="DisplayName">The name.</param>
+    /// <param name="Role">What they may see and do.</param>
+    /// <param name="PhoneNumber">The telephone, or null.</param>
+    /// <param name="Bounce">Why no mail is sent to the address; null when nothing is known against it.</param>
+    public sealed record PersonView(
+        Guid Id, string Email, string DisplayName, Role Role, string? PhoneNumber, BounceView? Bounce);
 
     public static void MapPeople(this IEndpointRouteBuilder app)
     {
@@ -28,12 +37,15 @@ internal static class PeopleEndpoints
         people.MapPut("/{id:guid}/password", SetPasswordAsync);
     }
 
-    private static async Task<List<PersonView>> ListAsync(WorkWindowsDb db, CancellationToken cancellation) =>
-        await db.People.OrderBy(person => person.DisplayName).Select(person => new PersonView(
-            person.Id, person.Email!, person.DisplayName, person.Role, person.PhoneNumber)).ToListAsync(cancellation);
+    private static async Task<List<PersonView>> ListAsync(WorkWindowsDb db, CancellationToken cancellation)
+    {
+        var bounces = await BouncingAddresses.ReadAsync(db, cancellation);
+        var people = await db.People.AsNoTracking().OrderBy(person => person.DisplayName).ToListAsync(cancellation);
+        return people.ConvertAll(person => View(person, bounces));
+    }
 
     private static async Task<Results<Created<PersonView>, ValidationProblem>> CreateAsync(
-        NewPerson request, UserManager<Person> people)
+        NewPerson request, UserManager<Person> people, WorkWindowsDb db, CancellationToken cancellation)
     {
         var faults = new FieldFaults();
         var email = faults.Required("email", request.Email, FieldText.IsMail, FieldText.Mail);
@@ -50,18 +62,22 @@ internal static class PeopleEndpoints
             return faults.ToProblem();
         var result = await people.CreateAsync(person, request.Password!);
         return result.Succeeded
-            ? TypedResults.Created($"/api/people/{person.Id}", View(person))
+            ? TypedResults.Created($"/api/people/{person.Id}", await ViewAsync(person, db, cancellation))
             : Refusal(result);
     }
 
     private static async Task<Results<Ok<PersonView>, NotFound, ValidationProblem, ProblemHttpResult>> UpdateAsync(
-        Guid id, ChangedPerson request, Caller caller, UserManager<Person> people)
+        Guid id, ChangedPerson request, Caller caller, UserManager<Person> people, WorkWindowsDb db,
+        CancellationToken cancellation)
     {
         if (await people.FindByIdAsync($"{id}") is not { } person)
             return TypedResults.NotFound();
         var faults = new FieldFaults();
         var displayName = faults.Required("displayName", request.DisplayName, FieldText.IsName, FieldText.Name);
         var role = RoleWords.OfPerson(request.Role, faults);
+        var email = request.Email is null
+            ? person.Email
+            : faults.Required("email", request.Email, FieldText.IsMail, FieldText.Mail);
         if (faults.Any)
             return faults.ToProblem();
         if (caller.PersonId == id && role != person.Role)
@@ -72,9 +88,10 @@ internal static class PeopleEndpoints
         }
 
         (person.DisplayName, person.Role, person.PhoneNumber) = (displayName, role, request.PhoneNumber);
+        (person.Email, person.UserName) = (email, email);
         // A new stamp makes old cookies, which name the old role, invalid.
         var result = await people.UpdateSecurityStampAsync(person);
-        return result.Succeeded ? TypedResults.Ok(View(person)) : Refusal(result);
+        return result.Succeeded ? TypedResults.Ok(await ViewAsync(person, db, cancellation)) : Refusal(result);
     }
 
     private static async Task<Results<NoContent, NotFound, ValidationProblem>> SetPasswordAsync(
@@ -112,8 +129,11 @@ internal static class PeopleEndpoints
         }
     }
 
-    private static PersonView View(Person person) =>
-        new(person.Id, person.Email!, person.DisplayName, person.Role, person.PhoneNumber);
+    private static async Task<PersonView> ViewAsync(Person person, WorkWindowsDb db, CancellationToken cancellation) =>
+        View(person, await BouncingAddresses.ReadAsync(db, cancellation));
+
+    private static PersonView View(Person person, BouncingAddresses bounces) => new(
+        person.Id, person.Email!, person.DisplayName, person.Role, person.PhoneNumber, bounces.Of(person.Email!));
 
     private static ValidationProblem Refusal(IdentityResult result)
     {

@@ -54,6 +54,12 @@ public enum AuditKind
 
     /// <summary>A checklist that was acknowledged.</summary>
     ChecklistSignature,
+
+    /// <summary>A message that was given up and is sent again.</summary>
+    Message,
+
+    /// <summary>A mail address that bounced and is said to work again.</summary>
+    BouncingAddress,
 }
 
 internal sealed class AuditEntryMapping : IEntityTypeConfiguration<AuditEntry>

@@ -10,6 +10,10 @@ public sealed class SiteOptions : IValidatableObject
     /// <summary>What links in mails begin with, such as https://woods.example.org; without it there are none.</summary>
     public string? Address { get; set; }
 
+    /// <param name="path">A path that begins with a slash.</param>
+    /// <returns>Where the page is reached; null when that is not known.</returns>
+    public string? PageAddress(string path) => Address is null ? null : Address.TrimEnd('/') + path;
+
     public IEnumerable<ValidationResult> Validate(ValidationContext validationContext)
     {
         if (Address is not null && !(Uri.TryCreate(Address, UriKind.Absolute, out var uri)

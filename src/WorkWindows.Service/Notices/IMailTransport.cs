@@ -25,4 +25,9 @@ public sealed class MailNotSentException(string reason, bool isServerFault, Exce
     : Exception(reason, inner)
 {
     public bool IsServerFault { get; } = isServerFault;
+
+    /// <summary>
+    /// The status by which the server says that the mailbox does not exist; null when it says no such thing.
+    /// </summary>
+    public string? MailboxGone { get; init; }
 }

@@ -27,7 +27,7 @@ public sealed class Message : ITenantRow
     /// <summary>Mail or webhook.</summary>
     public NoticeChannels Channel { get; init; } = NoticeChannels.Mail;
 
-    public required string ToAddress { get; init; }
+    public required string ToAddress { get; set; }
     public required string Subject { get; init; }
     public required string TextBody { get; init; }
     public required string HtmlBody { get; init; }
@@ -42,12 +42,32 @@ public sealed class Message : ITenantRow
     public int Attempts { get; set; }
     public required Instant NextAttemptAt { get; set; }
     public Instant? LeasedUntil { get; set; }
+
+    /// <summary>When the server took it. That it came back later stands beside it.</summary>
     public Instant? SentAt { get; set; }
 
     /// <summary>When it was given up.</summary>
-    public Instant? DeadAt { get; set; }
+    public Instant? DeadAt { get; private set; }
 
+    /// <summary>Why it was given up; null while it was not.</summary>
+    public GivenUp? GivenUp { get; private set; }
+
+    /// <summary>What hindered it last, in a few words without anything personal.</summary>
     public string? LastError { get; set; }
+
+    /// <param name="at">When.</param>
+    /// <param name="why">Why, for programs.</param>
+    /// <param name="reason">Why, in a few words without anything personal.</param>
+    public void GiveUp(Instant at, GivenUp why, string reason) => (DeadAt, GivenUp, LastError) = (at, why, reason);
+
+    /// <summary>Has it wait in the outbox as if it had just been written, under the same Message-ID.</summary>
+    /// <param name="now">From when on it may be sent.</param>
+    /// <param name="address">Where to.</param>
+    public void Revive(Instant now, string address)
+    {
+        (DeadAt, GivenUp, LastError, SentAt, LeasedUntil) = (null, null, null, null, null);
+        (Attempts, NextAttemptAt, ToAddress) = (0, now, address);
+    }
 
     /// <param name="draft">What to say, to whom, and in which way.</param>
     /// <param name="now">The time of writing.</param>
@@ -100,19 +120,45 @@ public sealed class Message : ITenantRow
     public void Supersede(Instant now, string reason)
     {
         DedupeKey = $"{DedupeKey}:superseded:{Id}";
-        (DeadAt, LastError) = (now, reason);
+        GiveUp(now, Notices.GivenUp.Superseded, reason);
     }
+}
+
+/// <summary>Why a message is not sent any more. Stored by name.</summary>
+public enum GivenUp
+{
+    /// <summary>It was refused too often, came back, or killed every worker that took it.</summary>
+    Failed,
+
+    /// <summary>There is no such mailbox.</summary>
+    AddressBounces,
+
+    /// <summary>A later message says otherwise.</summary>
+    Superseded,
+
+    /// <summary>The recipient does not want it, or has no webhook any more.</summary>
+    TurnedOff,
 }
 
 internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
 {
+    private const string Urgency = "Urgency";
+
     public void Configure(EntityTypeBuilder<Message> builder)
     {
         builder.ToTable("messages");
         builder.Property(message => message.Channel).HasConversion<string>().HasDefaultValue(NoticeChannels.Mail);
         builder.HasIndex(message => new { message.OrganizationId, message.DedupeKey }).IsUnique();
-        builder.HasIndex(message => new { message.OrganizationId, message.NextAttemptAt })
-            .HasFilter("sent_at is null and dead_at is null");
+        builder.Property(message => message.GivenUp).HasConversion<string>();
+        builder.HasIndex(message => message.MessageId);
+        // The order in which they leave: without it each lease would sort all that wait.
+        builder.Property<short>(Urgency).HasComputedColumnSql(
+            $"case kind when '{NoticeKinds.MissedCheckIn}' then 0 when '{NoticeKinds.CrewFine}' then 1 "
+            + $"when '{NoticeKinds.StopWork}' then 2 when '{NoticeKinds.Unreachable}' then 2 else 3 end", stored: true);
+        builder.HasIndex(
+                nameof(Message.OrganizationId), Urgency, nameof(Message.NextAttemptAt), nameof(Message.CreatedAt))
+            .HasDatabaseName("ix_messages_outbox").HasFilter("sent_at is null and dead_at is null");
+        builder.HasIndex(message => new { message.OrganizationId, message.CreatedAt });
         builder.HasOne<Person>().WithMany().HasForeignKey(message => message.RecipientId)
             .OnDelete(DeleteBehavior.Restrict);
     }

@@ -30,6 +30,7 @@ public static class NoticeKinds
     public const string MissedCheckIn = "check-in-missed";
     public const string TakenOver = "taken-over";
     public const string CrewFine = "crew-fine";
+    public const string Unreachable = "unreachable";
 
     private static readonly ImmutableArray<Role> Consultants = [Role.Consultant];
     private static readonly ImmutableArray<Role> Leads = [Role.Consultant, Role.CrewLead];
@@ -51,6 +52,7 @@ public static class NoticeKinds
         new(MissedCheckIn, "A crew has not checked in", Everybody, false, false),
         new(TakenOver, "Somebody sees to a crew", Everybody, false, false),
         new(CrewFine, "The crew is fine", Everybody, false, false),
+        new(Unreachable, "Somebody is not reached", Consultants, false, false),
     ];
 
     private static readonly FrozenDictionary<string, NoticeKind> ByKey = All.ToFrozenDictionary(kind => kind.Key);

@@ -3,6 +3,8 @@ using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Notices.Unsubscribe;
+using WorkWindows.Service.Notices.Webhooks;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
@@ -28,6 +30,17 @@ public static class NoticeServices
         services.AddScoped<NightlyRun>();
         services.AddScoped<PromptLook>();
         services.AddScoped<OutageWatch>();
+        services.AddOptions<WebhookOptions>().BindConfiguration(WebhookOptions.Section)
+            .ValidateDataAnnotations().ValidateOnStart();
+        services.AddSingleton<WebhookTransport>();
+        services.AddSingleton<UnsubscribeLink>();
+        services.AddSingleton<UnsubscribeDesk>();
+        services.AddScoped<Delivery>();
+        services.AddScoped<LastLook>();
+        services.AddScoped<DeadLetters>();
+        services.AddScoped<MessageReader>();
+        services.AddScoped<MessageHandler>();
+        services.AddScoped<BounceHandler>();
         services.AddScoped<Outbox>();
         services.AddScoped<OutboxRound>();
         services.AddScoped<NightlySchedule>();
@@ -38,6 +51,7 @@ public static class NoticeServices
     public static void MapNotices(this IEndpointRouteBuilder app)
     {
         app.MapNightlyRun();
+        app.MapMessages();
         app.MapChoices();
         app.MapCertificates();
         CalendarFeed.Map(app);

@@ -1,14 +1,14 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.Extensions.Options;
 using NodaTime;
+using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
 
 /// <summary>Sends the messages of one organization that are due, each once.</summary>
 public sealed partial class Outbox(
-    WorkWindowsDb db, CurrentOrganization current, IMailTransport transport, IOptions<MailOptions> mail, IClock clock,
-    ILogger<Outbox> logger)
+    WorkWindowsDb db, CurrentOrganization current, IMailTransport transport, Delivery delivery, LastLook lastLook,
+    DeadLetters dead, IClock clock, ILogger<Outbox> logger)
 {
     public const int MaxAttempts = 10;
 
@@ -25,7 +25,9 @@ public sealed partial class Outbox(
     public async Task SendDueAsync(Guid organizationId, CancellationToken cancellation)
     {
         current.Set(organizationId);
-        var sender = await db.Organizations.Select(organization => organization.Name).SingleAsync(cancellation);
+        // One connection for the whole run: opening one costs as much as marking a message.
+        await db.Database.OpenConnectionAsync(cancellation);
+        var sender = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         await using var session = transport.Open();
         while (!cancellation.IsCancellationRequested && await LeaseAsync(cancellation) is { } message)
         {
@@ -35,76 +37,90 @@ public sealed partial class Outbox(
         }
     }
 
+    /// <summary>Counts the attempt, so that a message that kills its workers is given up some day.</summary>
     private async Task<Message?> LeaseAsync(CancellationToken cancellation)
     {
         var now = clock.GetCurrentInstant();
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
-        var due = await db.Messages.FromSql($"""
-            select * from messages
-            where sent_at is null and dead_at is null and next_attempt_at <= {now}
-              and (leased_until is null or leased_until <= {now})
-            order by kind <> {NoticeKinds.MissedCheckIn}, kind <> {NoticeKinds.CrewFine}, kind <> {NoticeKinds.StopWork},
-              next_attempt_at, created_at limit 1
-            for update skip locked
+        // Not waited for on the disk, which takes longer than all else: a server that loses a lease as it crashes has
+        // also cut off the worker that held it.
+        await db.Database.ExecuteSqlAsync($"set local synchronous_commit = off", cancellation);
+        var leased = await db.Messages.FromSql($"""
+            update messages set attempts = attempts + 1, leased_until = {now + Lease}
+            where id = (
+              select id from messages
+              where sent_at is null and dead_at is null and next_attempt_at <= {now}
+                and (leased_until is null or leased_until <= {now})
+              order by urgency, next_attempt_at, created_at limit 1
+              for update skip locked)
+            returning *
             """).ToListAsync(cancellation);
-        if (due is not [var message])
-            return null;
-        message.Attempts++;
-        message.LeasedUntil = now + Lease;
-        await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
-        return message;
+        return leased.SingleOrDefault();
     }
 
     /// <returns>Whether the next message has a chance.</returns>
     /// <remarks>What has happened to the mail is written down even while the service stops.</remarks>
-    private async Task<bool> SendAsync(Message message, string sender, IMailSession session)
+    private async Task<bool> SendAsync(Message message, Organization sender, IMailSession session)
     {
-        var serverAnswers = true;
+        message.LeasedUntil = null;
+        if (message.Attempts > MaxAttempts)
+        {
+            await GiveUpAsync(message, "no worker has survived sending it");
+            return true;
+        }
+        if (await lastLook.HindranceAsync(message) is { } hindrance)
+        {
+            await dead.GiveUpAsync(message, hindrance.Why, hindrance.Reason);
+            return true;
+        }
         try
         {
-            if (message.Attempts > MaxAttempts)
-                throw new MailNotSentException("no worker has survived sending it", isServerFault: false);
-            await session.SendAsync(MailWriter.Of(message, sender, mail.Value.SenderAddress));
-            message.SentAt = clock.GetCurrentInstant();
-            message.LastError = null;
-            LogSent(message.Id, message.Kind, message.Attempts);
+            if (await delivery.SendAsync(message, sender, session) is { } gone)
+            {
+                await dead.GiveUpAsync(message, GivenUp.TurnedOff, gone);
+                return true;
+            }
         }
         catch (MailNotSentException fault)
         {
-            serverAnswers = !fault.IsServerFault;
-            // A server that is down says nothing about the message: it waits for as long as that takes.
-            if (fault.IsServerFault)
-                message.Attempts--;
-            Postpone(message, fault.Message);
+            await PostponeAsync(message, fault);
+            return !fault.IsServerFault;
         }
-        message.LeasedUntil = null;
+        message.SentAt = clock.GetCurrentInstant();
+        message.LastError = null;
+        LogSent(message.Id, message.Kind, message.Attempts);
         await db.SaveChangesAsync(CancellationToken.None);
-        return serverAnswers;
+        return true;
     }
 
-    private void Postpone(Message message, string reason)
+    private async Task PostponeAsync(Message message, MailNotSentException fault)
     {
-        var now = clock.GetCurrentInstant();
-        message.LastError = reason;
-        message.NextAttemptAt = now + Duration.FromMinutes(WaitMinutes[Math.Clamp(message.Attempts, 1, WaitMinutes.Length) - 1]);
+        if (fault.MailboxGone is { } code)
+        {
+            await dead.AddressGoneAsync(message, code, fault.Message);
+            return;
+        }
+        // A server that is down says nothing about the message: it waits for as long as that takes.
+        if (fault.IsServerFault)
+            message.Attempts--;
+        message.NextAttemptAt = clock.GetCurrentInstant()
+            + Duration.FromMinutes(WaitMinutes[Math.Clamp(message.Attempts, 1, WaitMinutes.Length) - 1]);
         if (message.Attempts >= MaxAttempts)
         {
-            message.DeadAt = now;
-            LogGivenUp(message.Id, message.Kind, message.Attempts, reason);
+            await GiveUpAsync(message, fault.Message);
+            return;
         }
-        else
-        {
-            LogPostponed(message.Id, message.Kind, message.Attempts, reason);
-        }
+        message.LastError = fault.Message;
+        LogPostponed(message.Id, message.Kind, message.Attempts, fault.Message);
+        await db.SaveChangesAsync(CancellationToken.None);
     }
+
+    private Task GiveUpAsync(Message message, string reason) => dead.GiveUpAsync(message, GivenUp.Failed, reason);
 
     [LoggerMessage(LogLevel.Information, "Sent message {MessageId} ({Kind}), attempt {Attempt}")]
     private partial void LogSent(Guid messageId, string kind, int attempt);
 
     [LoggerMessage(LogLevel.Warning, "Message {MessageId} ({Kind}) not sent, attempt {Attempt}: {Reason}")]
     private partial void LogPostponed(Guid messageId, string kind, int attempt, string reason);
-
-    [LoggerMessage(LogLevel.Error, "Message {MessageId} ({Kind}) given up after attempt {Attempt}: {Reason}")]
-    private partial void LogGivenUp(Guid messageId, string kind, int attempt, string reason);
 }

@@ -2,7 +2,9 @@ using MimeKit;
 
 namespace WorkWindows.Service.Notices;
 
-/// <summary>Writes mails as files where there is no SMTP server. A mail that is written again replaces its file.</summary>
+/// <summary>
+/// Writes mails as files where there is no SMTP server. A mail that is written again replaces its file.
+/// </summary>
 public sealed class OutboxFolder(string folder) : IMailTransport, IMailSession
 {
     private const UnixFileMode OwnerOnly = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;

@@ -54,6 +54,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<NoticeSettings> NoticeSettings => Set<NoticeSettings>();
     public DbSet<CalendarDay> CalendarDays => Set<CalendarDay>();
     public DbSet<PersonCertificate> Certificates => Set<PersonCertificate>();
+    public DbSet<BouncingAddress> BouncingAddresses => Set<BouncingAddress>();
     public DbSet<CrewWatch> CrewWatches => Set<CrewWatch>();
     public DbSet<CheckIn> CheckIns => Set<CheckIn>();
     public DbSet<MissedCheckIn> MissedCheckIns => Set<MissedCheckIn>();

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using NodaTime;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -10,7 +11,7 @@ namespace WorkWindows.Service.Windows;
 
 public sealed class WeekModel(
     TaskEvaluator evaluator, VisibleTasks tasks, WeekHandler week, ParcelWeather weather, ChecklistReader checklists,
-    Caller caller, IClock clock)
+    MessageReader messages, Caller caller, IClock clock)
     : PageModel
 {
     [BindProperty(SupportsGet = true, Name = "property")]
@@ -38,6 +39,9 @@ public sealed class WeekModel(
 
     public bool IsConsultant => caller.Role == Role.Consultant;
 
+    /// <summary>How many messages reached nobody and wait for a consultant.</summary>
+    public int Undelivered { get; private set; }
+
     public async Task OnGetAsync(CancellationToken cancellation)
     {
         Today = await week.TodayAsync(cancellation);
@@ -47,5 +51,7 @@ public sealed class WeekModel(
         if (caller.Role != Role.Landowner)
             Releases = await checklists.ReleasesAsync(evaluated, Today, cancellation);
         Ages = await weather.AgesAsync([.. View.Properties.Select(property => property.Id)], cancellation);
+        if (IsConsultant)
+            Undelivered = await messages.CountAsync(MessageState.GivenUp, cancellation);
     }
 }

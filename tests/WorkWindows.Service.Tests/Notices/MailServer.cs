@@ -28,7 +28,7 @@ internal sealed class MailServer : IAsyncDisposable
         Port = port;
         var services = new ServiceProvider();
         services.Add(new Store(Received));
-        services.Add(new Filter(refuses, holds, _greeted, mailsASession));
+        services.Add(new Filter(refuses, holds, _greeted, mailsASession, Recipients));
         var options = new SmtpServerOptionsBuilder()
             .ServerName("localhost")
             .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
@@ -41,6 +41,9 @@ internal sealed class MailServer : IAsyncDisposable
     public int Port { get; }
 
     public ConcurrentQueue<MimeMessage> Received { get; } = new();
+
+    /// <summary>The addresses that it was asked for, whether it knows them or not.</summary>
+    public ConcurrentQueue<string> Recipients { get; } = new();
 
     /// <summary>How many connections there were.</summary>
     public int Sessions => _sessions;
@@ -74,7 +77,8 @@ internal sealed class MailServer : IAsyncDisposable
         }
     }
 
-    private sealed class Filter(string? refuses, bool holds, TaskCompletionSource greeted, int mailsASession)
+    private sealed class Filter(
+        string? refuses, bool holds, TaskCompletionSource greeted, int mailsASession, ConcurrentQueue<string> recipients)
         : MailboxFilter
     {
         private readonly ConcurrentDictionary<Guid, int> _mails = new();
@@ -91,7 +95,10 @@ internal sealed class MailServer : IAsyncDisposable
         }
 
         public override Task<bool> CanDeliverToAsync(
-            ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken) =>
-            Task.FromResult(to.AsAddress() != refuses);
+            ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken)
+        {
+            recipients.Enqueue(to.AsAddress());
+            return Task.FromResult(to.AsAddress() != refuses);
+        }
     }
 }
