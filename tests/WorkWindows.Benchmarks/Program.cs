@@ -6,5 +6,7 @@ if (args is ["validation", ..])
     return Report.Write(args.Length > 1 ? args[1] : "docs");
 if (args is ["readings", ..])
     return await ReadingsMeasure.RunAsync(args[1..]);
+if (args is ["notices", ..])
+    return await NoticesMeasure.RunAsync(args[1..]);
 BenchmarkSwitcher.FromAssembly(typeof(Report).Assembly).Run(args);
 return 0;

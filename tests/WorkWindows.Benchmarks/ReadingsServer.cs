@@ -11,15 +11,16 @@ internal sealed class ReadingsServer : IAsyncDisposable
 {
     private readonly string _folder = Path.Combine(Path.GetTempPath(), $"wb-{Guid.NewGuid():N}"[..11]);
     private readonly LocalCluster _cluster;
-    private readonly DatabaseAddress _address;
     private readonly Organization _organization = new() { Name = "Load", TimeZone = "UTC", PostalAddress = "" };
 
     private ReadingsServer()
     {
         _cluster = new LocalCluster(_folder, binFolder: null, settings: "", NullLogger.Instance);
-        _address = DatabaseAddress.Of(_cluster.ConnectionString);
+        Address = DatabaseAddress.Of(_cluster.ConnectionString);
         Current.Set(_organization.Id);
     }
+
+    public DatabaseAddress Address { get; }
 
     public CurrentOrganization Current { get; } = new();
 
@@ -27,7 +28,7 @@ internal sealed class ReadingsServer : IAsyncDisposable
     {
         var server = new ReadingsServer();
         await server._cluster.StartAsync(CancellationToken.None);
-        await DatabaseMigrator.MigrateAsync(server._address, CancellationToken.None);
+        await DatabaseMigrator.MigrateAsync(server.Address, CancellationToken.None);
         await using var db = server.Open();
         db.Add(server._organization);
         await db.SaveChangesAsync();
@@ -38,7 +39,7 @@ internal sealed class ReadingsServer : IAsyncDisposable
     public WorkWindowsDb Open()
     {
         var options = new DbContextOptionsBuilder<WorkWindowsDb>();
-        DatabaseMigrator.UseDatabase(options, _address.App);
+        DatabaseMigrator.UseDatabase(options, Address.App);
         return new(options.AddInterceptors(new OrganizationOnConnection(Current)).Options);
     }
 
@@ -63,7 +64,7 @@ internal sealed class ReadingsServer : IAsyncDisposable
 
     private async Task<object?> ScalarAsync(string sql)
     {
-        await using var connection = new NpgsqlConnection(_address.Owner);
+        await using var connection = new NpgsqlConnection(Address.Owner);
         await connection.OpenAsync();
         await using var command = new NpgsqlCommand(sql, connection) { CommandTimeout = 0 };
         return await command.ExecuteScalarAsync();
