@@ -18,15 +18,17 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     private static readonly string[] LeadToCutting =
     [
         "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
-        "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch",
+        "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", Stand,
     ];
+
+    private const string Stand = "parcels/{id:guid}/stand";
 
     /// <summary>Pages that say nothing of what may be done.</summary>
     private static readonly string[] DoNot =
     [
         "sign-in", "sign-out", "problem", "notices", "incidents", "tasks/{id:guid}/incidents",
-        "alarms/{organization:guid}/{call:guid}",
-        "parcels/{id:guid}/weather",
+        "alarms/{organization:guid}/{call:guid}", "messages", "parcels/{id:guid}/weather",
+        "unsubscribe/{organization:guid}/{person:guid}/{kind}",
     ];
 
     [Fact]
@@ -35,7 +37,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         var given = await GivenChecklist.OpenAsync(service);
         foreach (var route in LeadToCutting)
         {
-            var address = route.Replace("{id:guid}", $"{given.Task}").Replace("{date?}", GivenChecklist.Day);
+            var address = route.Replace("{id:guid}", $"{(route == Stand ? given.Office.Parcel : given.Task)}").Replace("{date?}", GivenChecklist.Day);
             var html = WebUtility.HtmlDecode(await given.Lead.GetStringAsync($"/{address}"));
             foreach (var caution in Cautions.Usual)
                 html.ShouldContain(caution, customMessage: address);

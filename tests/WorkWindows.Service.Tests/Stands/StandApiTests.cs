@@ -32,7 +32,7 @@ public sealed class StandApiTests(ServiceFixture service) : IClassFixture<Servic
         after.GetProperty("canopyCoverPercent").GetProperty("low").GetDouble().ShouldBe(51.7, 2);
         view.GetProperty("hoursPerAcre").GetProperty("high").GetDouble().ShouldBe(1.33, 0.005);
         view.GetProperty("stems").EnumerateArray().Select(stems => stems.GetProperty("hinge").Text("key"))
-            .ShouldBe(["too-large", "brittle", "weak-or-heavy"]);
+            .ShouldBe(["too-large", "brittle", "thin-only"]);
         view.GetProperty("findings").EnumerateArray().Single(one => one.Text("key") == "canopy").Text("fit").ShouldBe("fits");
     }
 
