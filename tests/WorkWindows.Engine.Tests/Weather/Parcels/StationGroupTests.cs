@@ -64,8 +64,10 @@ public sealed class StationGroupTests
     [Fact]
     public void Of_LeavesTwoStationsAsTheyAre_WhichOnlyTellThatTheyDiffer()
     {
-        var wrong = Lake[0] with { Record = new(
-            Moved(Lake[0].Record.Usable, DailyElement.MinTemperatureC, 2006, 1), []) };
+        var wrong = Lake[0] with
+        {
+            Record = new(Moved(Lake[0].Record.Usable, DailyElement.MinTemperatureC, 2006, 1), []),
+        };
 
         Assert.DoesNotContain(
             StationGroup.Of([wrong, Lake[2]])!.Shifts, shift => shift.Element == DailyElement.MinTemperatureC);
