@@ -20,7 +20,7 @@ internal static class CalendarScenario
             Whole("e", new(2026, 3, 6), new(2026, 3, 9), isCancelled: false),
             Whole("f", new(2026, 10, 30), new(2026, 11, 2), isCancelled: true));
         await db.SaveChangesAsync();
-        return $"/calendars/{organization}/{Key}.ics";
+        return $"/calendars/{organization}.ics?key={Key}";
 
         CalendarDay Working(string key, LocalDate day) => Day(key, day, day, new(8, 0), false);
 

@@ -13,21 +13,26 @@ namespace WorkWindows.Service.Notices.Calendars;
 /// <summary>The days that a person was told of, as a calendar program fetches them. The address itself is the secret.</summary>
 public sealed class CalendarFeed(IOptions<SiteOptions> site, IOptions<MailOptions> mail, IClock clock)
 {
+    /// <returns>The address, with the secret where logs of requests leave it out.</returns>
     public string AddressOf(Guid organization, string key, HttpRequest request)
     {
         var root = site.Value.Address?.TrimEnd('/') ?? $"{request.Scheme}://{request.Host}";
-        return $"{root}/calendars/{organization}/{key}.ics";
+        return $"{root}/calendars/{organization}.ics?key={key}";
     }
 
-    internal static void Map(IEndpointRouteBuilder app) => app.MapGet("/calendars/{organization:guid}/{key}.ics", ReadAsync)
+    internal static void Map(IEndpointRouteBuilder app) => app.MapGet("/calendars/{organization:guid}.ics", ReadAsync)
         .AllowAnonymous().WithTags("Notices").WithSummary("A person's calendar (RFC 5545), for calendar programs.")
         .Produces<string>(contentType: "text/calendar");
 
+    /// <remarks>In a scope of its own: whoever has signed in to the browser may be of another organization.</remarks>
     private static async Task<Results<FileContentHttpResult, NotFound>> ReadAsync(
-        Guid organization, string key, CalendarFeed feed, WorkWindowsDb db, CurrentOrganization current,
-        CancellationToken cancellation)
+        Guid organization, string? key, CalendarFeed feed, IServiceScopeFactory scopes, CancellationToken cancellation)
     {
-        current.Set(organization);
+        if (string.IsNullOrEmpty(key))
+            return TypedResults.NotFound();
+        await using var scope = scopes.CreateAsyncScope();
+        scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
+        var db = scope.ServiceProvider.GetRequiredService<WorkWindowsDb>();
         return await feed.TextAsync(db, key, cancellation) is { } text ? Answer(text) : TypedResults.NotFound();
     }
 

@@ -36,6 +36,35 @@ public sealed class CalendarFeedTests(ServiceFixture service) : IClassFixture<Se
         (await service.Anonymous().GetAsync(next)).StatusCode.ShouldBe(HttpStatusCode.NotFound);
     }
 
+    [Fact]
+    public async Task Feed_IsReadAlso_InABrowserInWhichSomebodyElseHasSignedIn()
+    {
+        var organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        var name = $"l.{Guid.NewGuid():N}@example.org";
+        var person = await service.AddPersonAsync(organization, name, Role.Landowner);
+        var own = (await service.SignInAsync(name)).Client;
+        var address = (await own.PostOkAsync($"/api/people/{person}/calendar", new { })).Text("address");
+        var other = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        var stranger = $"s.{Guid.NewGuid():N}@example.org";
+        await service.AddPersonAsync(other, stranger, Role.Landowner);
+
+        var answer = await (await service.SignInAsync(stranger)).Client.GetAsync(address);
+
+        answer.StatusCode.ShouldBe(HttpStatusCode.OK);
+    }
+
+    [Fact]
+    public async Task Address_KeepsItsSecretOutOfThePath_WhichIsLogged()
+    {
+        var organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        var name = $"l.{Guid.NewGuid():N}@example.org";
+        var person = await service.AddPersonAsync(organization, name, Role.Landowner);
+        var own = (await service.SignInAsync(name)).Client;
+        var address = (await own.PostOkAsync($"/api/people/{person}/calendar", new { })).Text("address");
+
+        new Uri(address).AbsolutePath.ShouldBe($"/calendars/{organization}.ics");
+    }
+
     private async Task StoreAsync(Guid organization, Guid person)
     {
         await using var db = service.Database.Open(organization);
