@@ -19,6 +19,11 @@ public sealed class Message : ITenantRow
     /// <summary>What the mail is about, so that a job that runs twice writes it once.</summary>
     public required string DedupeKey { get; set; }
 
+    /// <summary>What a message and the same by the other way are about: its key without the way.</summary>
+    public static string KeyOf(string dedupeKey) => dedupeKey.EndsWith(WebhookSuffix, StringComparison.Ordinal)
+        ? dedupeKey[..^WebhookSuffix.Length]
+        : dedupeKey;
+
     public required string Kind { get; init; }
 
     /// <summary>The person, or null for somebody outside of the organization.</summary>
@@ -119,9 +124,12 @@ public sealed class Message : ITenantRow
     /// <summary>Gives it up because something else is true by now; another message may take its key.</summary>
     public void Supersede(Instant now, string reason)
     {
-        DedupeKey = $"{DedupeKey}:superseded:{Id}";
+        FreeKey();
         GiveUp(now, Notices.GivenUp.Superseded, reason);
     }
+
+    /// <summary>Lets another message take its key; what has become of this one stays.</summary>
+    public void FreeKey() => DedupeKey = $"{DedupeKey}:superseded:{Id}";
 }
 
 /// <summary>Why a message is not sent any more. Stored by name.</summary>

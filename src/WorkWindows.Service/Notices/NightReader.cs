@@ -4,10 +4,8 @@ using NodaTime;
 using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Practices;
-using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices.Certificates;
-using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Notices.FollowUps;
 using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
@@ -48,12 +46,12 @@ public sealed class NightReader(
                 && !others.Any(task => task.Id == window.TaskId))
             .OrderBy(window => window.FirstDay).ThenBy(window => window.Id).ToListAsync(cancellation);
         var written = await db.Messages.Where(message => message.CreatedAt >= now - Duration.FromDays(DaysBack))
-            .Select(message => message.DedupeKey).ToHashSetAsync(cancellation);
+            .Select(message => message.DedupeKey).ToListAsync(cancellation);
         var partly = await others.Where(task => task.Parcel.Property.LandownerId != null)
             .Select(task => task.Parcel.Property.LandownerId!.Value).ToHashSetAsync(cancellation);
         return new(
             now, date, new(organization.Name, organization.PostalAddress), tasks, announced,
-            await PeopleAsync(zone, cancellation), written)
+            await Recipients.ReadAsync(db, zone, cancellation), written.Select(Message.KeyOf).ToHashSet())
         {
             SeenInPart = partly,
             Waiting = await WaitingAsync(announced, cancellation),
@@ -101,28 +99,22 @@ public sealed class NightReader(
     private static TaskChances? Chances(TaskInput input, DaySpan days) =>
         input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);
 
-    private async Task<Dictionary<Guid, Recipient>> PeopleAsync(DateTimeZone zone, CancellationToken cancellation)
-    {
-        var choices = (await db.NoticeChoices.AsNoTracking().ToListAsync(cancellation))
-            .ToLookup(choice => choice.PersonId);
-        var settings = await db.NoticeSettings.AsNoTracking().ToDictionaryAsync(row => row.PersonId, cancellation);
-        return await db.People.AsNoTracking().OrderBy(person => person.Id).ToDictionaryAsync(
-            person => person.Id,
-            person => new Recipient(person.Id, person.DisplayName, person.Email)
-            {
-                Wishes = Wishes.Of(settings.GetValueOrDefault(person.Id), choices[person.Id], zone),
-                IsConsultant = person.Role == Role.Consultant,
-            },
-            cancellation);
-    }
-
-    /// <summary>A message that nobody has taken up has not left; of one that somebody has, nobody can say.</summary>
+    /// <summary>
+    /// A message that nobody has taken up has not left; of one that somebody has, nobody can say. Those that nobody has are
+    /// held until the night is stored, so that none leaves after it was looked at.
+    /// </summary>
     private async Task<Dictionary<string, bool>> WaitingAsync(
         List<Announcement> announced, CancellationToken cancellation)
     {
         var keys = announced.Select(window => window.MessageKey).OfType<string>()
             .SelectMany(key => new[] { key, key + Message.WebhookSuffix }).ToHashSet();
         var reminded = announced.Select(window => window.PersonId).ToHashSet();
+        await db.Database.ExecuteSqlAsync($"""
+            select 1 from messages
+            where sent_at is null and dead_at is null and attempts = 0 and leased_until is null
+              and kind in ({NoticeKinds.GoodToCut}, {NoticeKinds.Reminder})
+            order by id for update
+            """, cancellation);
         var rows = await db.Messages.AsNoTracking()
             .Where(message => keys.Contains(message.DedupeKey)
                 || (message.Kind == NoticeKinds.Reminder && reminded.Contains(message.RecipientId!.Value)
@@ -134,7 +126,7 @@ public sealed class NightReader(
                 IsTouched = message.Attempts > 0 || message.LeasedUntil != null || message.LastError != null,
             })
             .ToListAsync(cancellation);
-        return rows.GroupBy(row => row.DedupeKey.Replace(Message.WebhookSuffix, "", StringComparison.Ordinal))
+        return rows.GroupBy(row => Message.KeyOf(row.DedupeKey))
             .Where(ways => ways.Any(row => row.Waits))
             .ToDictionary(ways => ways.Key, ways => ways.Any(row => row.IsTouched || !row.Waits));
     }

@@ -27,17 +27,22 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
         await TellCalendarsAsync(night, plan, cancellation);
     }
 
-    /// <summary>An offer that still waits to be sent must not arrive after what takes it back; its key is free again.</summary>
+    /// <summary>
+    /// An offer that still waits to be sent must not arrive after what takes it back; its key is free again, also where it
+    /// has left in another way, in which what is offered anew is told too.
+    /// </summary>
     private async Task DropAsync(Night night, NightPlan plan, CancellationToken cancellation)
     {
         if (plan.Dropped.Count == 0)
             return;
         var keys = plan.Dropped.SelectMany(key => new[] { key, key + Message.WebhookSuffix }).ToList();
-        var waiting = await db.Messages
-            .Where(message => keys.Contains(message.DedupeKey) && message.SentAt == null && message.DeadAt == null)
-            .ToListAsync(cancellation);
-        foreach (var message in waiting)
-            message.Supersede(night.Now, "superseded: its days are not good any more");
+        foreach (var message in await db.Messages.Where(row => keys.Contains(row.DedupeKey)).ToListAsync(cancellation))
+        {
+            if (message is { SentAt: null, DeadAt: null })
+                message.Supersede(night.Now, "superseded: its days are not good any more");
+            else
+                message.FreeKey();
+        }
         // Before the messages that take their keys.
         await db.SaveChangesAsync(cancellation);
     }
@@ -59,9 +64,8 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
     private async Task TellCalendarsAsync(Night night, NightPlan plan, CancellationToken cancellation)
     {
         var tasks = night.Tasks.ToDictionary(task => task.Task.Id);
-        var oldest = night.Date.PlusDays(-CalendarLedger.DaysBack);
-        var ledger = new CalendarLedger(
-            await db.CalendarDays.Where(day => day.Last >= oldest).ToListAsync(cancellation), night.Now);
+        var ledger = await LedgerAsync(night, cancellation);
+        await TakeBackAsync(night, ledger, cancellation);
         foreach (var window in plan.Stopped)
             ledger.Cancel(window.PersonId, CalendarEntries.Key(window.TaskId, window.FirstDay));
         // A cancellation is told as such before what still stands takes its place in the feed.
@@ -73,6 +77,25 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
         db.CalendarDays.AddRange(ledger.Added);
         foreach (var draft in plan.Messages.Where(draft => draft.Calendar?.IsCancelled != true))
             Add(night, draft, [.. draft.Calendar?.Entries.Select(entry => ledger.Publish(draft.To.Id, entry)) ?? []]);
+    }
+
+    /// <summary>A scheduled day keeps its key however far it moves, so that no entry of one is too old.</summary>
+    private async Task<CalendarLedger> LedgerAsync(Night night, CancellationToken cancellation)
+    {
+        var oldest = night.Date.PlusDays(-CalendarLedger.DaysBack);
+        var days = await db.CalendarDays
+            .Where(day => day.Last >= oldest || day.Key.EndsWith(CalendarEntries.ScheduledSuffix))
+            .ToListAsync(cancellation);
+        return new(days, night.Now);
+    }
+
+    /// <summary>A day to come of a task that is completed is not to be worked.</summary>
+    private async Task TakeBackAsync(Night night, CalendarLedger ledger, CancellationToken cancellation)
+    {
+        var open = (await db.PlannedTasks.Where(task => task.CompletedOn == null).Select(task => task.Id)
+            .ToListAsync(cancellation)).Select(id => $"{id:N}").ToHashSet();
+        foreach (var day in ledger.Days.Where(day => day.First > night.Date && !open.Contains(day.Key.Split('-')[0])))
+            ledger.Cancel(day.PersonId, day.Key);
     }
 
     private void Add(Night night, NoticeDraft draft, IReadOnlyList<CalendarDay> days) => db.Messages.Add(Message.Of(

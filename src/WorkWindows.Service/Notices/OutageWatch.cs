@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using NodaTime;
 using NodaTime.Text;
-using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Weather;
 
@@ -49,27 +49,35 @@ public sealed partial class OutageWatch(
     {
         if (untold.Count == 0)
             return false;
-        var people = await db.People.AsNoTracking().Where(person => person.Role == Role.Consultant)
-            .OrderBy(person => person.Id)
-            .Select(person => new Recipient(person.Id, person.DisplayName, person.Email)).ToListAsync(cancellation);
-        var told = people.FindAll(person => person.Address is not null);
+        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
+        var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
+        var people = await Recipients.ReadAsync(db, zone, cancellation);
+        var told = people.Values.Where(person => person.IsConsultant).OrderBy(person => person.Id)
+            .SelectMany(Ways).ToList();
         if (told.Count == 0)
         {
             LogNobody(untold.Count);
             return false;
         }
-        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
-        var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
         // Rounds of different feeds may tell in the same moment.
         var key = $"outage:{string.Join('+', untold.Select(feed => feed.State.Feed).Distinct().Order())}"
             + $":{InstantPattern.ExtendedIso.Format(now)}";
         var notice = OutageNotice.Of(new(organization.Name, organization.PostalAddress), zone, untold);
-        db.Messages.AddRange(told.Select(person => Message.Of(
-            new($"{key}:{person.Id}", NoticeKinds.Outage, person, notice, Calendar: null), now, mail.Value,
-            calendar: null)));
+        db.Messages.AddRange(told.Select(one => Message.Of(
+            new($"{key}:{one.Person.Id}", NoticeKinds.Outage, one.Person, notice, Calendar: null) { Channel = one.Way },
+            now, mail.Value, calendar: null)));
         foreach (var feed in untold)
             feed.State.ToldAt = now;
         return true;
+    }
+
+    private static IEnumerable<(Recipient Person, NoticeChannels Way)> Ways(Recipient person)
+    {
+        var ways = person.Wishes.Ways(NoticeKinds.Find(NoticeKinds.Outage)!);
+        if (ways.HasFlag(NoticeChannels.Mail) && person.Address is not null)
+            yield return (person, NoticeChannels.Mail);
+        if (ways.HasFlag(NoticeChannels.Webhook))
+            yield return (person, NoticeChannels.Webhook);
     }
 
     /// <summary>

@@ -1,10 +1,12 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Windows;
 using static WorkWindows.Service.Tests.Notices.GivenNight;
@@ -119,6 +121,28 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
         server.Received.Select(mail => mail.Subject).Order().ShouldBe([
             "Good to cut this week: Cedar Hollow, Tue 3 – Mon 9 Feb",
             "Tomorrow: Hinge cut, Cedar Hollow, North Forty, Tue 3 Feb"]);
+    }
+
+    [Fact]
+    public async Task ReadAsync_HoldsOffersThatWait_UntilItIsKnownWhetherTheyStand()
+    {
+        var land = await LandAsync("cooooooo");
+        await using var server = new MailServer(MailServer.FreePort());
+        using var planning = new NoticeHost(database, _clock);
+        using var sending = new NoticeHost(database, _clock, new SmtpTransport(OutboxTests.Smtp(server.Port)));
+        await planning.RunNightAsync(land.Organization);
+
+        await planning.InOrganizationAsync<IServiceProvider>(land.Organization, async scope =>
+        {
+            var db = scope.GetRequiredService<WorkWindowsDb>();
+            await using var transaction = await db.Database.BeginTransactionAsync();
+            await scope.GetRequiredService<NightReader>().ReadAsync(Now, db.PlannedTasks, isWhole: true, default);
+            await sending.SendAsync(land.Organization);
+            server.Received.ShouldBeEmpty("what the night takes to be waiting must not leave behind its back");
+        });
+        await sending.SendAsync(land.Organization);
+
+        server.Received.Count.ShouldBe(2);
     }
 
     [Fact]

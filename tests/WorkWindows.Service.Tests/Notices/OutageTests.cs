@@ -11,6 +11,7 @@ using WorkWindows.Engine.Evaluation;
 using WorkWindows.Feeds.Tests.Alerts;
 using WorkWindows.Feeds.Tests.Forecasts;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Storage;
 using WorkWindows.Service.Weather;
@@ -103,6 +104,45 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
 
         Task RoundAsync() =>
             host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
+    }
+
+    [Fact]
+    public async Task Outage_IsToldInTheWayThatTheConsultantChose()
+    {
+        var land = await GivenLand.StoreAsync(database);
+        await land.AddConsultantAsync();
+        await using (var db = land.Open())
+        {
+            var ada = await db.People.Where(person => person.DisplayName == "ada").Select(person => person.Id)
+                .SingleAsync(Cancellation);
+            db.Add(new NoticeSettings
+            {
+                PersonId = ada,
+                WebhookAddress = "https://hook.example.org/in",
+                WebhookSecret = "whsec_MfKQ9r8GKYqrTwjUPD8ILPZIo2LaLaSw",
+            });
+            db.Add(new NoticeChoice
+            {
+                PersonId = ada,
+                Kind = NoticeKinds.Outage,
+                Channels = NoticeChannels.Webhook,
+                ChosenAt = Now,
+            });
+            await db.SaveChangesAsync(Cancellation);
+        }
+        await using var service = await ReplayServer.StartAsync(AnswerAsync);
+        using var host = new NoticeHost(
+            database, _clock, settings: [Agent, ("Feeds:NationalWeatherService", $"{service.Address}")]);
+        _answers = false;
+        foreach (var hours in new[] { 4, 0 })
+        {
+            await host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
+            _clock.AdvanceHours(hours);
+        }
+
+        await using var stored = land.Open();
+        (await stored.Messages.Select(message => message.Channel).ToListAsync(Cancellation))
+            .ShouldBe([NoticeChannels.Webhook]);
     }
 
     [Fact]

@@ -24,6 +24,9 @@ public sealed record CalendarEntry(
 
 internal static class CalendarEntries
 {
+    /// <summary>What the key of a scheduled day ends with.</summary>
+    public const string ScheduledSuffix = "-scheduled";
+
     /// <summary>The entry of a window that was announced: it keeps its key while its last day moves.</summary>
     public static CalendarEntry Of(TaskSummary task, Window run) => new(
         Key(task.Id, run.First), run.First, run.Last, task.Practice.Name, Place(task), task.Zone.Id);
@@ -34,7 +37,7 @@ internal static class CalendarEntries
 
     public static string Key(Guid task, LocalDate first) => $"{task:N}-{first:uuuuMMdd}";
 
-    public static string ScheduledKey(Guid task) => $"{task:N}-scheduled";
+    public static string ScheduledKey(Guid task) => $"{task:N}{ScheduledSuffix}";
 
     private static string Place(TaskSummary task) => $"{task.PropertyName}, {task.ParcelName}";
 }

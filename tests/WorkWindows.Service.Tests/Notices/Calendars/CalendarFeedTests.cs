@@ -148,6 +148,53 @@ public sealed class CalendarOfNightsTests(TestDatabase database) : IClassFixture
         ]);
     }
 
+    [Fact]
+    public async Task Night_MovesTheScheduledDay_HoweverLongAgoItWas()
+    {
+        var clock = new FakeClock(GivenNight.Now);
+        var land = await GivenLand.StoreAsync(database);
+        using var host = new NoticeHost(database, clock);
+        foreach (var day in new[] { 1, 100 })
+        {
+            await ScheduleAsync(land, Today.PlusDays(day));
+            await host.RunNightAsync(land.Organization);
+            clock.Advance(Duration.FromDays(90));
+        }
+
+        await using var db = land.Open();
+        var entry = db.CalendarDays.Single(row => row.PersonId == land.Lead && row.Key.EndsWith("-scheduled"));
+        (entry.First, entry.Sequence).ShouldBe((Today.PlusDays(100), 1));
+    }
+
+    [Fact]
+    public async Task Night_TakesBackTheScheduledDay_OfATaskThatIsDoneBeforeIt()
+    {
+        var clock = new FakeClock(GivenNight.Now);
+        var land = await GivenLand.StoreAsync(database);
+        using var host = new NoticeHost(database, clock);
+        await ScheduleAsync(land, Today.PlusDays(4));
+        await host.RunNightAsync(land.Organization);
+        await using (var db = land.Open())
+        {
+            db.PlannedTasks.Single().CompletedOn = Today;
+            await db.SaveChangesAsync();
+        }
+        clock.AdvanceMinutes(10);
+
+        await host.RunNightAsync(land.Organization);
+
+        await using var stored = land.Open();
+        var entry = stored.CalendarDays.Single(row => row.PersonId == land.Lead && row.Key.EndsWith("-scheduled"));
+        (entry.IsCancelled, entry.Sequence).ShouldBe((true, 1));
+    }
+
+    private static async Task ScheduleAsync(GivenLand land, LocalDate day)
+    {
+        await using var db = land.Open();
+        db.PlannedTasks.Single().ScheduledOn = day;
+        await db.SaveChangesAsync();
+    }
+
     private static async Task<string> OwnersAsync(GivenLand land)
     {
         await using var db = land.Open();
