@@ -48,7 +48,7 @@ public sealed partial class DeadLetters(
         var now = clock.GetCurrentInstant();
         message.GiveUp(now, why, reason);
         // What must not be missed goes by mail too when it goes to a webhook.
-        if (MustArrive.Contains(message.Kind) && message.Channel == NoticeChannels.Mail)
+        if (MustArrive.Contains(message.Kind) && message.Channel == NoticeChannels.Mail && why != GivenUp.Superseded)
             await TellAsync(message, now);
         await db.SaveChangesAsync();
         if (own is not null)

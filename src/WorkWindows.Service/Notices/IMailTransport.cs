@@ -26,6 +26,9 @@ public sealed class MailNotSentException(string reason, bool isServerFault, Exce
 {
     public bool IsServerFault { get; } = isServerFault;
 
+    /// <summary>Whether the server was given the mail and has not said what became of it.</summary>
+    public bool MayHaveArrived { get; init; }
+
     /// <summary>
     /// The status by which the server says that the mailbox does not exist; null when it says no such thing.
     /// </summary>

@@ -69,9 +69,9 @@ public sealed partial class Outbox(
             await GiveUpAsync(message, "no worker has survived sending it");
             return true;
         }
-        if (await lastLook.HindranceAsync(message) is { } hindrance)
+        if (await lastLook.HindranceAsync(message, sender, clock.GetCurrentInstant()) is { } hindrance)
         {
-            await dead.GiveUpAsync(message, hindrance.Why, hindrance.Reason);
+            await HinderAsync(message, hindrance);
             return true;
         }
         try
@@ -94,6 +94,19 @@ public sealed partial class Outbox(
         return true;
     }
 
+    private async Task HinderAsync(Message message, Hindrance hindrance)
+    {
+        if (hindrance.Why is { } why)
+        {
+            await dead.GiveUpAsync(message, why, hindrance.Reason);
+            return;
+        }
+        // It was not tried.
+        message.Attempts--;
+        message.NextAttemptAt = hindrance.Until!.Value;
+        await db.SaveChangesAsync(CancellationToken.None);
+    }
+
     private async Task PostponeAsync(Message message, MailNotSentException fault)
     {
         if (fault.MailboxGone is { } code)
@@ -101,8 +114,9 @@ public sealed partial class Outbox(
             await dead.AddressGoneAsync(message, code, fault.Message);
             return;
         }
-        // A server that is down says nothing about the message: it waits for as long as that takes.
-        if (fault.IsServerFault)
+        // A server that is down says nothing about the message: it waits for as long as that takes. One that has been
+        // given the message may have kept it: whoever gets it again and again must not get it for ever.
+        if (fault is { IsServerFault: true, MayHaveArrived: false })
             message.Attempts--;
         message.NextAttemptAt = clock.GetCurrentInstant()
             + Duration.FromMinutes(WaitMinutes[Math.Clamp(message.Attempts, 1, WaitMinutes.Length) - 1]);

@@ -1,4 +1,5 @@
 using NodaTime;
+using NodaTime.Text;
 using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Service.Notices.Calendars;
 
@@ -63,4 +64,10 @@ internal static class Reminders
     }
 
     public static string KeyOf(Guid task, LocalDate day, Guid lead) => $"reminder:{task}:{day:R}:{lead}";
+
+    /// <returns>The day that a key of <see cref="KeyOf"/> is of; null for another key.</returns>
+    public static LocalDate? DayOf(string key) =>
+        key.Split(':') is ["reminder", _, var day, _] && LocalDatePattern.Iso.Parse(day) is { Success: true, Value: var of }
+            ? of
+            : null;
 }

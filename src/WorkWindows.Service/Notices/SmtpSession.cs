@@ -23,9 +23,10 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
     public async Task SendAsync(MimeMessage mail)
     {
         using var timeout = new CancellationTokenSource(TimeSpan.FromSeconds(options.TimeoutSeconds));
+        var handover = new Handover();
         try
         {
-            await SendAsync(mail, timeout.Token);
+            await SendAsync(mail, handover, timeout.Token);
         }
         catch (Exception fault) when (ReasonOf(fault) is { } reason)
         {
@@ -38,6 +39,7 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
                 Drop();
             throw new MailNotSentException(reason, isServerFault, fault)
             {
+                MayHaveArrived = isServerFault && handover.HasBegun,
                 MailboxGone = fault is SmtpCommandException { ErrorCode: SmtpErrorCode.RecipientNotAccepted } refusal
                     ? MailboxStatus.OfRefusal((int)refusal.StatusCode, refusal.Message)
                     : null,
@@ -60,20 +62,20 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
         Drop();
     }
 
-    private async Task SendAsync(MimeMessage mail, CancellationToken cancellation)
+    private async Task SendAsync(MimeMessage mail, Handover handover, CancellationToken cancellation)
     {
         var isKept = await IsAliveAsync(cancellation);
         if (!isKept)
             await ConnectAsync(cancellation);
         try
         {
-            await _client!.SendAsync(mail, cancellation);
+            await _client!.SendAsync(mail, cancellation, handover);
         }
         catch (SmtpCommandException fault) when (isKept && fault.StatusCode == SmtpStatusCode.ServiceNotAvailable)
         {
             // The server has had enough of this connection, not of mail: it has not taken this one.
             await ConnectAsync(cancellation);
-            await _client!.SendAsync(mail, cancellation);
+            await _client!.SendAsync(mail, cancellation, handover);
         }
     }
 
@@ -144,6 +146,16 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
     private sealed class Client : SmtpClient
     {
         protected override string GetEnvelopeId(MimeMessage message) => message.MessageId!;
+    }
+
+    /// <summary>Whether the server has asked for the mail itself and was given some of it.</summary>
+    private sealed class Handover : ITransferProgress
+    {
+        public bool HasBegun { get; private set; }
+
+        public void Report(long bytesTransferred, long totalSize) => HasBegun = true;
+
+        public void Report(long bytesTransferred) => HasBegun = true;
     }
 
     /// <summary>Kinds and codes only: what a server says may repeat an address.</summary>

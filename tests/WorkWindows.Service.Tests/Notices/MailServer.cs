@@ -23,11 +23,13 @@ internal sealed class MailServer : IAsyncDisposable
     /// <param name="refuses">The recipient it does not know, or null.</param>
     /// <param name="holds">Whether it keeps every sender waiting before the mail itself is handed over.</param>
     /// <param name="mailsASession">After how many mails it ends a connection with the status 421.</param>
-    public MailServer(int port, string? refuses = null, bool holds = false, int mailsASession = int.MaxValue)
+    /// <param name="cuts">Whether it ends each connection when it has taken a mail, without a word.</param>
+    public MailServer(
+        int port, string? refuses = null, bool holds = false, int mailsASession = int.MaxValue, bool cuts = false)
     {
         Port = port;
         var services = new ServiceProvider();
-        services.Add(new Store(Received));
+        services.Add(new Store(Received, cuts));
         services.Add(new Filter(refuses, holds, _greeted, mailsASession, Recipients));
         var options = new SmtpServerOptionsBuilder()
             .ServerName("localhost")
@@ -65,7 +67,7 @@ internal sealed class MailServer : IAsyncDisposable
         _stop.Dispose();
     }
 
-    private sealed class Store(ConcurrentQueue<MimeMessage> received) : MessageStore
+    private sealed class Store(ConcurrentQueue<MimeMessage> received, bool cuts) : MessageStore
     {
         public override async Task<SmtpResponse> SaveAsync(
             ISessionContext context, IMessageTransaction transaction, ReadOnlySequence<byte> buffer,
@@ -73,6 +75,8 @@ internal sealed class MailServer : IAsyncDisposable
         {
             using var content = new MemoryStream(buffer.ToArray());
             received.Enqueue(await MimeMessage.LoadAsync(content, cancellationToken));
+            if (cuts)
+                ((IDisposable)context.Pipe).Dispose();
             return SmtpResponse.Ok;
         }
     }

@@ -134,6 +134,23 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
     }
 
     [Fact]
+    public async Task SendDueAsync_GivesUp_WhenTheServerTakesTheMailEachTimeAndNeverSaysSo()
+    {
+        var land = await MessagesAsync(1);
+        await using var server = new MailServer(MailServer.FreePort(), cuts: true);
+        using var host = Worker(server.Port);
+
+        for (var attempt = 0; attempt < 2 * Outbox.MaxAttempts; attempt++)
+        {
+            await host.SendAsync(land.Organization);
+            _clock.Advance(Duration.FromHours(1));
+        }
+
+        server.Received.Count.ShouldBe(Outbox.MaxAttempts);
+        (await RowsAsync(land))[0].GivenUp.ShouldBe(GivenUp.Failed);
+    }
+
+    [Fact]
     public async Task SendDueAsync_SendsWhatADeadWorkerHeld_WhenItsLeaseHasEnded()
     {
         var land = await MessagesAsync(1);
@@ -185,7 +202,6 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
         {
             DedupeKey = $"test:{number}",
             Kind = NoticeKinds.StopWork,
-            RecipientId = land.Owner,
             ToAddress = $"person{number}@example.org",
             Subject = $"Message {number}",
             TextBody = "Stop.\n",

@@ -45,6 +45,10 @@ public sealed class AlarmCall : ITenantRow
 
     /// <summary>The key of its message.</summary>
     public string MessageKey => $"check-in-missed:{MissedId}:{Number}";
+
+    /// <returns>The missed check-in that a message of this key is about; null for another key.</returns>
+    public static Guid? MissedOf(string messageKey) =>
+        messageKey.Split(':') is ["check-in-missed", var id, _] && Guid.TryParse(id, out var missed) ? missed : null;
 }
 
 internal sealed class MissedCheckInMapping : IEntityTypeConfiguration<MissedCheckIn>, IEntityTypeConfiguration<AlarmCall>

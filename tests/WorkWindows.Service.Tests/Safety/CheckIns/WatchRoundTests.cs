@@ -126,6 +126,22 @@ public sealed class WatchRoundTests(TestDatabase database) : IClassFixture<TestD
     }
 
     [Fact]
+    public async Task Call_IsNotSent_WhenTheCrewIsHeardFromBeforeItLeaves()
+    {
+        var given = await GivenWatch.StoreAsync(database);
+        using var host = new NoticeHost(database, _clock);
+        await RunUntilAsync(host, given, 76);
+        await SayAsync(host, given, handler => handler.CheckInAsync(given.Id, GivenWatch.Tom, default));
+
+        await host.SendAsync(given.Land.Organization);
+
+        await using var db = given.Land.Open();
+        var rows = await db.Messages.OrderBy(message => message.CreatedAt).ToListAsync();
+        rows.Select(row => (row.Kind, row.GivenUp, row.SentAt is not null)).ShouldBe([
+            (NoticeKinds.MissedCheckIn, GivenUp.Superseded, false), (NoticeKinds.CrewFine, null, true)]);
+    }
+
+    [Fact]
     public async Task WeAreOut_EndsTheWatch_AndTellsThoseWhoWereWrittenTo()
     {
         var given = await GivenWatch.StoreAsync(database);
