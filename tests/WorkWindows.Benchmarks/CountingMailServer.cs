@@ -25,7 +25,10 @@ internal sealed class CountingMailServer : MessageStore, IAsyncDisposable
         var services = new ServiceProvider();
         services.Add(this);
         var options = new SmtpServerOptionsBuilder().ServerName("localhost")
-            .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port))).Build();
+            // A whole night's mails may go over one connection; the server's own limit would cut it after two minutes.
+            .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, Port))
+                .SessionTimeout(TimeSpan.FromHours(1)))
+            .Build();
         _running = new SmtpServer.SmtpServer(options, services).StartAsync(_stop.Token);
     }
 

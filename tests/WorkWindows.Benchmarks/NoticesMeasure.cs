@@ -15,10 +15,11 @@ using WorkWindows.Service.Windows;
 namespace WorkWindows.Benchmarks;
 
 /// <summary>
-/// One night in which everybody is told something, written and delivered by the service's own code, beside as many
-/// empty jobs on the same database: <c>notices LANDOWNERS WORKERS</c>.
+/// One night in which everybody is told something, written and delivered by the service's own code, beside empty
+/// jobs on the same database: <c>notices LANDOWNERS WORKERS JOBS</c>.
 /// </summary>
-internal sealed class NoticesMeasure(ReadingsServer server, CountingMailServer mail, int landowners, int workers)
+internal sealed class NoticesMeasure(
+    ReadingsServer server, CountingMailServer mail, int landowners, int workers, int jobs)
 {
     private const double BytesPerMegabyte = 1024 * 1024;
 
@@ -28,16 +29,16 @@ internal sealed class NoticesMeasure(ReadingsServer server, CountingMailServer m
 
     public static async Task<int> RunAsync(string[] arguments)
     {
-        if (arguments is not [var landowners, var workers])
+        if (arguments is not [var landowners, var workers, var jobs])
         {
-            await Console.Error.WriteLineAsync("notices LANDOWNERS WORKERS");
+            await Console.Error.WriteLineAsync("notices LANDOWNERS WORKERS JOBS");
             return 2;
         }
         await using var server = await ReadingsServer.StartAsync();
         await using var mail = new CountingMailServer();
         await new NoticesMeasure(
             server, mail, int.Parse(landowners, CultureInfo.InvariantCulture),
-            int.Parse(workers, CultureInfo.InvariantCulture)).RunAsync();
+            int.Parse(workers, CultureInfo.InvariantCulture), int.Parse(jobs, CultureInfo.InvariantCulture)).RunAsync();
         return 0;
     }
 
@@ -68,17 +69,17 @@ internal sealed class NoticesMeasure(ReadingsServer server, CountingMailServer m
     private async Task EmptyJobsAsync(IHost host)
     {
         var storage = host.Services.GetRequiredService<JobStorage>();
-        var jobs = new BackgroundJobClient(storage);
+        var queue = new BackgroundJobClient(storage);
         await TimeAsync("empty jobs put into the queue", () =>
         {
-            for (var number = 0; number < landowners; number++)
-                jobs.Enqueue(() => Nothing());
-            return Task.FromResult(landowners);
+            for (var number = 0; number < jobs; number++)
+                queue.Enqueue(() => Nothing());
+            return Task.FromResult(jobs);
         });
         await TimeAsync("empty jobs done", async () =>
         {
             using var worker = new BackgroundJobServer(storage);
-            while (_jobsDone < landowners)
+            while (_jobsDone < jobs)
                 await Task.Delay(PollInterval);
             return _jobsDone;
         });

@@ -62,7 +62,7 @@ public sealed partial class DeadLetters(
             LogDropped(message.Id, message.Kind, reason);
     }
 
-    /// <summary>Once a bounce, or once a message that has another cause.</summary>
+    /// <summary>Once a day for an address that bounces, or once a message that has another cause.</summary>
     private async Task TellAsync(Message message, Instant now)
     {
         var told = await db.People.AsNoTracking()
@@ -75,12 +75,15 @@ public sealed partial class DeadLetters(
             LogNobody(message.Id);
         var organization = await db.Organizations.AsNoTracking().SingleAsync();
         var person = await db.People.AsNoTracking().SingleOrDefaultAsync(row => row.Id == message.RecipientId);
+        var zone = DateTimeZoneProviders.Tzdb[organization.TimeZone];
         var notice = UnreachableNotice.Of(
-            new(organization.Name, organization.PostalAddress), DateTimeZoneProviders.Tzdb[organization.TimeZone],
+            new(organization.Name, organization.PostalAddress), zone,
             new(message, person?.DisplayName, person?.PhoneNumber, bounce?.Code), site.Value.PageAddress("/messages"));
         foreach (var consultant in told)
         {
-            var key = $"unreachable:{bounce?.Id ?? message.Id}:{consultant.Id}";
+            var key = bounce is null
+                ? $"unreachable:{message.Id}:{consultant.Id}"
+                : $"unreachable:{bounce.Id}:{now.InZone(zone).Date:R}:{consultant.Id}";
             if (!await db.Messages.AnyAsync(row => row.DedupeKey == key))
             {
                 db.Add(Message.Of(

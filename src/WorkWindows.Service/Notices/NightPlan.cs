@@ -64,7 +64,11 @@ public sealed class NightPlan
         {
             ways &= ~NoticeChannels.Mail;
             if (!ways.HasFlag(NoticeChannels.Webhook))
+            {
                 Unreachable.Add(person);
+                if (!NoticeKinds.MayBeTurnedOff(kind))
+                    NoAddress.Tell(night, this, draft(recipient));
+            }
         }
         var sent = ways & (NoticeChannels.Mail | NoticeChannels.Webhook);
         if (sent != NoticeChannels.None)

@@ -80,4 +80,28 @@ public sealed class StopWorkTests
         plan.Stopped.ShouldBe([window]);
         plan.Messages.ShouldBeEmpty();
     }
+
+    [Theory]
+    [InlineData("cccccccc", false, NoticeKinds.Unreachable)]  // days that were told are taken back
+    [InlineData("cccccccc", true, null)]                      // the consultant was told
+    public void Plan_TellsConsultants_WhenSomebodyWhoMustStopHasNoAddress(string days, bool wasWritten, string? kind)
+    {
+        var consultant = new Recipient(new("00000000-0000-7000-8000-00000000000c"), "Ada Birch", "ada@example.org")
+        {
+            IsConsultant = true,
+        };
+        var window = Told(1, 2);
+        var plan = NightPlan.Of(Of(Work(days, task => task with { CrewLeadId = null })) with
+        {
+            Announced = [window],
+            People = new[] { Owner with { Address = null }, consultant }.ToDictionary(person => person.Id),
+            Written = wasWritten
+                ? new HashSet<string> { $"no-address:stop-work:{window.Id}:{Owner.Id}:{consultant.Id}" }
+                : new HashSet<string>(),
+        });
+
+        plan.Messages.Select(message => message.Kind).ShouldBe(kind is null ? [] : [kind]);
+        if (kind is not null)
+            NoticeText.Of(plan.Messages[0].Notice).ShouldContain("Call Nell Ashby, and make sure that they know.");
+    }
 }
