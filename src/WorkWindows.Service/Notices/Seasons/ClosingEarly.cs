@@ -18,7 +18,7 @@ internal static class ClosingEarly
             .Where(told => tasks.ContainsKey(told.TaskId) && !plan.SeasonEnds.ContainsKey((told.TaskId, told.PersonId)))
             .Select(told => (Told: told, Task: tasks[told.TaskId]))
             .Where(one => one.Told.LastDay >= one.Task.Today)
-            .Select(one => (one.Told, one.Task, Edge: SeasonEdges.Next(one.Task.Evaluation, one.Task.Today)))
+            .Select(one => (one.Told, one.Task, Edge: EdgeOf(one.Task, one.Told)))
             .Where(one => one.Edge is { } edge && edge.Day.PlusDays(-1 + DaysSooner) <= one.Told.LastDay)
             .Select(one => new End(one.Told, one.Task, one.Edge!.Value));
         foreach (var own in sooner.GroupBy(end => end.Told.PersonId))
@@ -31,6 +31,14 @@ internal static class ClosingEarly
             foreach (var end in own)
                 plan.SeasonEnds[(end.Task.Task.Id, own.Key)] = end.LastDay;
         }
+    }
+
+    /// <summary>Of a season that was told ahead of its first day, the end is what comes after that day.</summary>
+    private static SeasonEdge? EdgeOf(TaskTonight task, SeasonEnd told)
+    {
+        var opening = SeasonEdges.Opening(
+            task.Evaluation, task.Today, Period.DaysBetween(task.Today, told.LastDay));
+        return SeasonEdges.Next(task.Evaluation, opening?.Day ?? task.Today);
     }
 
     private static Notice Notice(Night night, End[] ends, TemperatureScale scale) => NoticeTemplates.Fill("closing-early", new

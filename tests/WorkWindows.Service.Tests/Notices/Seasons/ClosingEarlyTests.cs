@@ -38,6 +38,20 @@ public sealed class ClosingEarlyTests
         plan.SeasonEnds[(TaskId, Owner.Id)].ShouldBe(Ends);
     }
 
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(3, true)]
+    public void Plan_TakesTheDaysBeforeASeasonThatWasToldAhead_ForNoEndOfIt(int daysLater, bool isTold)
+    {
+        // Hinge cutting opens on 25 January.
+        var work = Work("cccccccc", today: new(2026, 1, 21));
+        var plan = NightPlan.Of(Of(work) with { SeasonEnds = [Told(Ends.PlusDays(daysLater))] });
+
+        plan.Messages.Where(message => message.Kind == NoticeKinds.ClosingEarly)
+            .Select(message => message.Notice.Subject)
+            .ShouldBe(isTold ? ["Season ends early: Cedar Hollow, last day Mon 27 Apr"] : []);
+    }
+
     [Fact]
     public void Plan_SaysNothingOfASeasonThatIsOver() => NightPlan.Of(
         Of(Work("cccccccc")) with { SeasonEnds = [Told(Today.PlusDays(-1))] }).Messages.ShouldBeEmpty();
