@@ -4,6 +4,7 @@ using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Safety;
 using WorkWindows.Service.Notices.Templates;
 using WorkWindows.Service.Safety.Checklists;
+using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Notices;
 
@@ -19,6 +20,7 @@ internal static class ReminderNotice
             task.Title,
             Day = DayWords.Of(day),
             Work = Work(task),
+            WaitsFor = TaskWords.WaitsFor(task.Task) is { } first ? $"{first} Do not begin before it is done." : "",
             State = Reasons.Day(task.Evaluation, day, scale),
             Season = Reasons.Season(task.Evaluation, day, scale),
             Release = release.Statement,

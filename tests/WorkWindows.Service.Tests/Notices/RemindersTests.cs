@@ -68,6 +68,15 @@ public sealed class RemindersTests
             .Messages.ShouldAllBe(message => message.To == Owner);
 
     [Fact]
+    public void Reminder_SaysWhatMustBeDoneFirst()
+    {
+        var task = Work("cooccccc", task => task with { ScheduledOn = Today.PlusDays(1), WaitsFor = ["Trail opening"] });
+
+        NoticeText.Of(NightPlan.Of(Of(task)).Messages.Single(message => message.To == Lead).Notice).ShouldContain(
+            "Waits for: Trail opening. It is not recorded as done. Do not begin before it is done.");
+    }
+
+    [Fact]
     public void Reminder_HoldsEveryItemOfTheChecklistWithItsSource()
     {
         var task = Work("cooccccc");
