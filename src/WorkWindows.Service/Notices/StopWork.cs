@@ -81,7 +81,8 @@ internal static class StopWork
             yield return day;
     }
 
-    private static List<Window> Runs(IEnumerable<LocalDate> ascending)
+    /// <summary>Days in ascending order as runs of consecutive ones.</summary>
+    internal static List<Window> Runs(IEnumerable<LocalDate> ascending)
     {
         var runs = new List<Window>();
         foreach (var day in ascending)

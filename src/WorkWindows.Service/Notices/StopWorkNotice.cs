@@ -13,7 +13,7 @@ internal static class StopWorkNotice
         TemperatureScale scale) => NoticeTemplates.Fill("stop-work", new
         {
             task.Title,
-            Days = string.Join(", ", withdrawn.Select(DayWords.Of)),
+            Days = DayWords.Of(StopWork.Runs(withdrawn)),
             Withdrawn = withdrawn.Select(day => new
             {
                 Date = DayWords.Of(day),
