@@ -1,4 +1,3 @@
-using System.Globalization;
 using NodaTime;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Templates;
@@ -28,8 +27,8 @@ internal static class MissedCheckInNotice
             HeardBy = watch.LastHeard.By,
             scene.Phones,
             Link = link ?? "",
-            Latitude = Degrees(scene.LatitudeDeg),
-            Longitude = Degrees(scene.LongitudeDeg),
+            scene.Position,
+            scene.WayThere,
             Contacts = contacts.Select(contact => $"{contact.Place + 1}. {contact.Name}").ToArray(),
             Call = call + 1,
             Next = contacts[(call + 1) % contacts.Count].Name,
@@ -40,8 +39,6 @@ internal static class MissedCheckInNotice
     }
 
     internal static string People(int count) => count == 1 ? "The one person" : $"The {count} people";
-
-    private static string Degrees(double degrees) => degrees.ToString("0.00000", CultureInfo.InvariantCulture);
 }
 
 /// <summary>Takes a call back: the crew has been heard from.</summary>

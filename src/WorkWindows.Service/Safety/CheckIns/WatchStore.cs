@@ -1,7 +1,9 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Safety.CheckIns;
@@ -40,6 +42,7 @@ public sealed class WatchStore(WorkWindowsDb db)
             Parcel = row.Parcel.Name,
             Property = row.Parcel.Property.Name,
             row.Parcel.Property.TimeZone,
+            Place = row.Parcel.Property,
             row.Parcel.Latitude,
             row.Parcel.Longitude,
             row.CrewLeadId,
@@ -53,7 +56,10 @@ public sealed class WatchStore(WorkWindowsDb db)
         return new(
             organization.Id, $"{practice}, {task.Property}, {task.Parcel}",
             DateTimeZoneProviders.Tzdb[task.TimeZone], task.Latitude, task.Longitude, phones,
-            new(organization.Name, organization.PostalAddress));
+            new(organization.Name, organization.PostalAddress))
+        {
+            WayThere = WatchScene.WayTo(task.Place),
+        };
     }
 }
 
@@ -69,4 +75,26 @@ public sealed class WatchStore(WorkWindowsDb db)
 /// <param name="Sender">Who speaks.</param>
 internal sealed record WatchScene(
     Guid OrganizationId, string Title, DateTimeZone Zone, double LatitudeDeg, double LongitudeDeg,
-    IReadOnlyList<string> Phones, Sender Sender);
+    IReadOnlyList<string> Phones, Sender Sender)
+{
+    /// <summary>
+    /// What has been entered of the place that helps to find it and to call help to it, a line each; none when nothing
+    /// has.
+    /// </summary>
+    public IReadOnlyList<string> WayThere { get; init; } = [];
+
+    /// <summary>Degrees north and east of the parcel's point, to about a metre.</summary>
+    public string Position => string.Create(
+        CultureInfo.InvariantCulture, $"{LatitudeDeg:0.00000}, {LongitudeDeg:0.00000}");
+
+    internal static IReadOnlyList<string> WayTo(Property property) =>
+    [
+        .. new[]
+        {
+            ("Nearest address", property.NearestAddress),
+            ("Way in", property.AccessNotes),
+            ("Sheriff", property.Sheriff),
+            ("Hospital", property.Hospital),
+        }.Where(line => line.Item2 is not null).Select(line => $"{line.Item1}: {line.Item2}"),
+    ];
+}

@@ -13,7 +13,10 @@ public sealed class WatchNoticeTests
 
     private static readonly WatchScene Scene = new(
         Guid.Empty, "Hinge cut, Cedar Hollow, North Forty", DateTimeZoneProviders.Tzdb["America/Detroit"], 42.7, -84.5,
-        ["Tom Vance, +1 555 0100"], new("Quiet Ridge Consulting", "1 Mill Road, Larkspur, MI 48800"));
+        ["Tom Vance, +1 555 0100"], new("Quiet Ridge Consulting", "1 Mill Road, Larkspur, MI 48800"))
+    {
+        WayThere = ["Nearest address: 12 Hollow Road, Larkspur", "Sheriff: Ionia County, +1 555 0119"],
+    };
 
     [Fact]
     public void MissedCheckIn_ReadsAsApproved() => Approve(Missed(Scene, Link), NoticeKinds.MissedCheckIn);
