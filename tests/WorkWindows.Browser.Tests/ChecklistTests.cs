@@ -35,6 +35,7 @@ public sealed partial class ChecklistTests(SiteFixture site)
         await TickAsync(visit);
         await SignAsync(visit, "Mina Crow");
         await Expect(Phone(visit)).ToHaveTextAsync("Signed 06:00. Kept on this phone, not sent yet.");
+        await Expect(Phone(visit)).ToBeInViewportAsync();
         await Expect(Release(visit)).ToContainTextAsync("Not released");
         await visit.TakePictureAsync("checklist-kept-small-phone");
 

@@ -117,6 +117,8 @@
       return;
     }
     tell();
+    // The button is at the end of a long list, and what became of the signature stands above it.
+    phone.scrollIntoView({ block: "center" });
     send();
   }
 
