@@ -45,7 +45,7 @@ public sealed record ChoiceForm(
 
     private QuietHours? Quiet(FieldFaults faults)
     {
-        const string accepted = "a time such as 21:00, or null for no quiet hours";
+        const string accepted = "a time such as 21:00 for both ends of the quiet hours, or for neither";
         if (QuietFrom is null && QuietUntil is null)
             return null;
         var (from, until) = (Time.Parse(QuietFrom ?? ""), Time.Parse(QuietUntil ?? ""));
