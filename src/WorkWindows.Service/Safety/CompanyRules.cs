@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Safety;
 
@@ -19,4 +20,15 @@ public static class CompanyRules
     /// <returns>The rules for which one person is not let on the site, because they are the law.</returns>
     public static IReadOnlyList<RuleVerdict> Forbidding(Explanation explanation) =>
         [.. Of(explanation).Where(verdict => verdict.Rule.Authority == Authority.Regulation)];
+
+    /// <summary>Why it is not done, with the rule and its source.</summary>
+    /// <param name="law">The rule.</param>
+    /// <param name="field">The field of the request that says that one person is alone.</param>
+    public static Change<T> Refuse<T>(RuleVerdict law, string field)
+    {
+        var source = Wording.Of(law.Rule.Source);
+        return Change.Unprocessable<T>(
+            $"This work must not be done alone: {law.Rule.Because} {law.Rule.Measure} ({source})",
+            ("field", field), ("value", 1), ("rule", law.Rule.Id), ("source", source));
+    }
 }

@@ -16,6 +16,7 @@ public static class SafetyServices
             .ValidateDataAnnotations().ValidateOnStart();
         services.AddSingleton<AlarmLink>();
         services.AddSingleton<AlarmDesk>();
+        services.AddScoped<PlannedCompany>();
         services.AddScoped<WatchStore>();
         services.AddScoped<WatchStart>();
         services.AddScoped<WatchHandler>();

@@ -3,12 +3,14 @@ using NodaTime;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Tasks;
 
 /// <summary>Creates, changes, completes and deletes planned tasks.</summary>
-public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organization, IClock clock)
+public sealed class TaskHandler(
+    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, IClock clock)
 {
     public async Task<Change<PlannedTask>> CreateAsync(TaskForm form, CancellationToken cancellation)
     {
@@ -32,6 +34,9 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
         db.Add(task);
         Apply(form, fields, task);
         await db.SaveChangesAsync(cancellation);
+        // Nothing stays stored of what is not committed.
+        if ((await company.ForbiddenAsync([task.Id], cancellation)).TryGetValue(task.Id, out var law))
+            return CompanyRules.Refuse<PlannedTask>(law, "crewSize");
         await change.CommitAsync(cancellation);
         return Change.Done(task);
     }
@@ -52,6 +57,9 @@ public sealed class TaskHandler(WorkWindowsDb db, CurrentOrganization organizati
 
         Apply(form, fields, task);
         await db.SaveChangesAsync(cancellation);
+        // Nothing stays stored of what is not committed.
+        if ((await company.ForbiddenAsync([task.Id], cancellation)).TryGetValue(task.Id, out var law))
+            return CompanyRules.Refuse<PlannedTask>(law, "crewSize");
         await change.CommitAsync(cancellation);
         return Change.Done(task);
     }

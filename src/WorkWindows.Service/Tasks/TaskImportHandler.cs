@@ -1,15 +1,18 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Evaluation;
 using WorkWindows.Feeds;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Tasks;
 
 /// <summary>Stores a file of planned tasks: all of it or nothing, and the same file again changes nothing.</summary>
-public sealed class TaskImportHandler(WorkWindowsDb db, CurrentOrganization organization, ILookupNormalizer normalizer)
+public sealed class TaskImportHandler(
+    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, ILookupNormalizer normalizer)
 {
     /// <param name="file">CSV as docs/files.md describes it.</param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
@@ -38,8 +41,22 @@ public sealed class TaskImportHandler(WorkWindowsDb db, CurrentOrganization orga
         }
         var counts = Count(touched);
         await db.SaveChangesAsync(cancellation);
+        var alone = await company.ForbiddenAsync([.. touched.Select(task => task.Id)], cancellation);
+        if (alone.Count > 0)
+            return ImportOutcome.Refused<ImportCounts>(Alone(import.Rows, tasks, alone));
         await change.CommitAsync(cancellation);
         return ImportOutcome.Stored(counts);
+    }
+
+    private static FaultReport Alone(
+        IReadOnlyList<TaskRow> rows, Dictionary<string, PlannedTask> tasks, IReadOnlyDictionary<Guid, RuleVerdict> laws)
+    {
+        var faults = rows.Where(row => laws.ContainsKey(tasks[row.Key].Id))
+            .Select(row => (Row: row, laws[tasks[row.Key].Id].Rule))
+            .Select(one => new InputFault(one.Row.Line, "crewSize", "1",
+                $"2 or more on a scheduled day: this work must not be done alone ({Wording.Of(one.Rule.Source)})", one.Row.Key))
+            .ToList();
+        return new([.. faults.Take(FaultReport.Limit)], Math.Max(0, faults.Count - FaultReport.Limit));
     }
 
     private async Task<Dictionary<string, Guid>> LeadsAsync(CancellationToken cancellation) => await db.People

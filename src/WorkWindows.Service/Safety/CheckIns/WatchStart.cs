@@ -30,8 +30,9 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
         Check(fields, people, faults);
         if (faults.Any)
             return Change.Refused<CrewWatch>(faults);
-        if (fields.PeopleOnSite == 1 && CompanyRules.Forbidding(list.Explanation) is [var law, ..])
-            return Alone(law);
+        var alone = fields.PeopleOnSite == 1 && CompanyRules.Forbidding(list.Explanation) is [var law, ..] ? law : null;
+        if (alone is not null && form.OnSite is not true)
+            return CompanyRules.Refuse<CrewWatch>(alone, "peopleOnSite");
         if (!list.Release.IsReleased && form.OnSite is not true)
             return NotReleased(list);
 
@@ -41,7 +42,7 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
             .ToListAsync(cancellation);
         if (await db.CrewWatches.AnyAsync(row => row.TaskId == taskId && row.EndedAt == null, cancellation))
             return Change.Conflict<CrewWatch>("A watch of this task is on already; use that one, or end it first.");
-        var watch = New(list, fields, by, clock.GetCurrentInstant());
+        var watch = New(list, fields, alone, by, clock.GetCurrentInstant());
         foreach (var (contact, place) in fields.Contacts.Select((contact, place) => (contact, place)))
         {
             var person = contact.PersonId is { } id ? people[id] : new Known(contact.Name!, contact.Email!);
@@ -60,7 +61,7 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
         return Change.Done(watch);
     }
 
-    private static CrewWatch New(DayChecklist list, WatchFields fields, Signer by, Instant now)
+    private static CrewWatch New(DayChecklist list, WatchFields fields, RuleVerdict? alone, Signer by, Instant now)
     {
         var watch = new CrewWatch
         {
@@ -74,7 +75,7 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
             StartedById = by.PersonId,
             StartedBy = by.Name,
             DueAt = now + Duration.FromMinutes(fields.IntervalMinutes),
-            BegunUnreleased = list.Release.IsReleased ? null : list.Release.Statement,
+            BegunUnreleased = Despite(list, alone),
             LinkKey = AlarmLink.NewKey(),
         };
         watch.CheckIns.Add(new()
@@ -89,12 +90,15 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
         return watch;
     }
 
-    private static Change<CrewWatch> Alone(RuleVerdict law)
+    /// <summary>Why the work must not go on, where somebody who is at it already is watched all the same.</summary>
+    private static string? Despite(DayChecklist list, RuleVerdict? alone)
     {
-        var source = Wording.Of(law.Rule.Source);
-        return Change.Unprocessable<CrewWatch>(
-            $"This work must not be done alone: {law.Rule.Because} {law.Rule.Measure} ({source})",
-            ("field", "peopleOnSite"), ("value", 1), ("rule", law.Rule.Id), ("source", source));
+        var reasons = new[]
+        {
+            list.Release.IsReleased ? null : list.Release.Statement,
+            alone is null ? null : $"One person is alone at work that must not be done alone: {alone.Rule.Because}",
+        }.OfType<string>().ToArray();
+        return reasons.Length == 0 ? null : string.Join(' ', reasons);
     }
 
     private static Change<CrewWatch> NotReleased(DayChecklist list) => Change.Unprocessable<CrewWatch>(

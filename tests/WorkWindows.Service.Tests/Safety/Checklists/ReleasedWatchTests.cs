@@ -40,6 +40,19 @@ public sealed class ReleasedWatchTests(ServiceFixture service) : IClassFixture<S
     }
 
     [Fact]
+    public async Task Watch_BeginsForOnePersonWhoIsOnTheSiteAlone_AndKeepsThatItMustNotBe()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        await given.SignAsync();
+
+        await given.Lead.RefusedAsync(
+            HttpMethod.Post, Watches(given), Form(people: 1), HttpStatusCode.UnprocessableEntity);
+        var watch = await given.Lead.CreateAsync(Watches(given), Form(onSite: true, people: 1));
+
+        watch.Text("begunUnreleased").ShouldStartWith("One person is alone at work that must not be done alone:");
+    }
+
+    [Fact]
     public async Task WatchThatIsOn_GoesOn_WhenTheListChanges_ToTheMissedCheckInAndTheEnd()
     {
         var given = await GivenChecklist.OpenAsync(service);
@@ -81,9 +94,9 @@ public sealed class ReleasedWatchTests(ServiceFixture service) : IClassFixture<S
 
     private static string Watches(GivenChecklist given) => $"/api/tasks/{given.Task}/watches";
 
-    private static object Form(bool? onSite = null) => new
+    private static object Form(bool? onSite = null, int people = 2) => new
     {
-        peopleOnSite = 2,
+        peopleOnSite = people,
         contacts = new[] { new { name = "Ada Birch", email = "ada@example.org" } },
         onSite,
     };
