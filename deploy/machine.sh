@@ -49,9 +49,9 @@ install_postgres() {
     as_root apt-get update -q
     as_root env DEBIAN_FRONTEND=noninteractive apt-get install -q -y --no-install-recommends postgresql
   elif command -v dnf >/dev/null; then
-    as_root dnf install -y postgresql-server
+    as_root dnf install -y postgresql-server postgresql-contrib
   elif command -v apk >/dev/null; then
-    as_root apk add postgresql
+    as_root apk add postgresql postgresql-contrib
   elif command -v brew >/dev/null; then
     brew install postgresql@17
   else

@@ -131,8 +131,9 @@ public static class TenantIsolation
         """;
 
     /// <summary>
-    /// Signs of life, calls, incidents and signatures are added to; a watch moves on and a missed check-in is taken over or cleared,
-    /// and neither goes away. The first migrations do not have the tables yet.
+    /// Signs of life, calls, incidents, signatures and records of work are added to; a watch moves on, a missed check-in is
+    /// taken over or cleared, a plan is published or discarded, and none goes away. The first migrations do not have the
+    /// tables yet.
     /// </summary>
     private const string KeepSafety = $"""
         do $$
@@ -141,7 +142,8 @@ public static class TenantIsolation
           for kept in
             select to_regclass(name) as name, columns
             from (values ('check_ins', null), ('watch_contacts', null), ('alarm_calls', null), ('incidents', null),
-              ('checklist_signatures', null),
+              ('checklist_signatures', null), ('work_records', null), ('work_photos', null),
+              ('crew_plans', 'status, decided_at, decided_by'),
               ('crew_watches', 'due_at, ended_at'),
               ('missed_check_ins', 'next_call_at, acknowledged_at, acknowledged_by, cleared_at')) as safety (name, columns)
             where to_regclass(name) is not null

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Audit;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Notices.Certificates;
@@ -16,6 +17,7 @@ using WorkWindows.Service.Safety.Incidents;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
+using WorkWindows.Service.WorkDone;
 
 namespace WorkWindows.Service.Storage;
 
@@ -61,6 +63,16 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<AlarmCall> AlarmCalls => Set<AlarmCall>();
     public DbSet<ChecklistSignature> ChecklistSignatures => Set<ChecklistSignature>();
     public DbSet<Incident> Incidents => Set<Incident>();
+    public DbSet<Crew> Crews => Set<Crew>();
+    public DbSet<Equipment> Equipment => Set<Equipment>();
+    public DbSet<Absence> Absences => Set<Absence>();
+    public DbSet<Booking> Bookings => Set<Booking>();
+    public DbSet<DriveTime> DriveTimes => Set<DriveTime>();
+    public DbSet<PracticeSetting> PracticeSettings => Set<PracticeSetting>();
+    public DbSet<PlanningSetting> PlanningSettings => Set<PlanningSetting>();
+    public DbSet<StoredPlan> CrewPlans => Set<StoredPlan>();
+    public DbSet<WorkRecord> WorkRecords => Set<WorkRecord>();
+    public DbSet<WorkPhoto> WorkPhotos => Set<WorkPhoto>();
 
     protected override void OnModelCreating(ModelBuilder builder)
     {

@@ -29,6 +29,21 @@ public sealed class PlannedTask : ITenantRow
     public required int CrewSize { get; set; }
     public Guid? CrewLeadId { get; set; }
     public LocalDate? Deadline { get; set; }
+
+    /// <summary>The first day on which it may be done, such as a year after what it follows; null for any.</summary>
+    public LocalDate? NotBefore { get; set; }
+
+    /// <summary>The work that it follows in later years: its completion sets the first day and the deadline.</summary>
+    public Guid? FollowsId { get; set; }
+
+    /// <summary>Hours of one person as the consultant estimates them, least and most; null for published rates.</summary>
+    public decimal? HoursLow { get; set; }
+
+    public decimal? HoursHigh { get; set; }
+
+    /// <summary>What it is worth, points of the consultant's own; null for its practice's weight.</summary>
+    public decimal? Points { get; set; }
+
     public LocalDate? ScheduledOn { get; set; }
     public LocalDate? CompletedOn { get; set; }
     public Parcel Parcel { get; private set; } = null!;
@@ -55,10 +70,16 @@ internal sealed class PlannedTaskMapping : IEntityTypeConfiguration<PlannedTask>
             table.HasCheckConstraint("ck_planned_tasks_crew_size", "crew_size > 0");
             table.HasCheckConstraint(
                 "ck_planned_tasks_quantity", "(quantity is null) = (quantity_unit is null) and quantity > 0");
+            table.HasCheckConstraint("ck_planned_tasks_hours",
+                "(hours_low is null) = (hours_high is null) and hours_low > 0 and hours_low <= hours_high");
+            table.HasCheckConstraint("ck_planned_tasks_points", "points >= 0");
+            table.HasCheckConstraint("ck_planned_tasks_follows", "follows_id <> id");
         });
         builder.HasIndex(task => new { task.OrganizationId, task.Key }).IsUnique();
         builder.HasOne(task => task.Parcel).WithMany().HasForeignKey(task => task.ParcelId)
             .OnDelete(DeleteBehavior.Cascade);
+        builder.HasOne<PlannedTask>().WithMany().HasForeignKey(task => task.FollowsId)
+            .OnDelete(DeleteBehavior.SetNull);
         builder.HasOne(task => task.CrewLead).WithMany().HasForeignKey(task => task.CrewLeadId)
             .OnDelete(DeleteBehavior.Restrict);
     }

@@ -372,6 +372,519 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.ToTable("audit_entries", (string)null);
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.Crews.Absence", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<Guid?>("EquipmentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("equipment_id");
+
+                    b.Property<LocalDate>("FirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("first_day");
+
+                    b.Property<LocalDate>("LastDay")
+                        .HasColumnType("date")
+                        .HasColumnName("last_day");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<string>("Reason")
+                        .HasColumnType("text")
+                        .HasColumnName("reason");
+
+                    b.HasKey("Id")
+                        .HasName("pk_absences");
+
+                    b.HasIndex("CrewId")
+                        .HasDatabaseName("ix_absences_crew_id");
+
+                    b.HasIndex("EquipmentId")
+                        .HasDatabaseName("ix_absences_equipment_id");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_absences_person_id");
+
+                    b.HasIndex("OrganizationId", "LastDay")
+                        .HasDatabaseName("ix_absences_organization_id_last_day");
+
+                    b.ToTable("absences", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_absences_days", "first_day <= last_day");
+
+                            t.HasCheckConstraint("ck_absences_one", "num_nonnulls(person_id, crew_id, equipment_id) = 1");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.BookedEquipment", b =>
+                {
+                    b.Property<Guid>("BookingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("booking_id");
+
+                    b.Property<Guid>("EquipmentId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("equipment_id");
+
+                    b.Property<Guid>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("BookingId", "EquipmentId")
+                        .HasName("pk_booked_equipment");
+
+                    b.HasIndex("EquipmentId")
+                        .HasDatabaseName("ix_booked_equipment_equipment_id");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_booked_equipment_organization_id");
+
+                    b.HasIndex("BookingId", "CrewId", "Day")
+                        .HasDatabaseName("ix_booked_equipment_booking_id_crew_id_day");
+
+                    b.ToTable("booked_equipment", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.BookedPerson", b =>
+                {
+                    b.Property<Guid>("BookingId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("booking_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("BookingId", "PersonId")
+                        .HasName("pk_booked_people");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_booked_people_organization_id");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_booked_people_person_id");
+
+                    b.HasIndex("BookingId", "CrewId", "Day")
+                        .HasDatabaseName("ix_booked_people_booking_id_crew_id_day");
+
+                    b.ToTable("booked_people", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Booking", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<decimal>("Hours")
+                        .HasColumnType("numeric")
+                        .HasColumnName("hours");
+
+                    b.Property<bool>("IsFixed")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_fixed");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("Place")
+                        .HasColumnType("integer")
+                        .HasColumnName("place");
+
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_bookings");
+
+                    b.HasAlternateKey("Id", "CrewId", "Day")
+                        .HasName("ak_bookings_id_crew_id_day");
+
+                    b.HasIndex("CrewId")
+                        .HasDatabaseName("ix_bookings_crew_id");
+
+                    b.HasIndex("OrganizationId", "Day")
+                        .HasDatabaseName("ix_bookings_organization_id_day");
+
+                    b.HasIndex("TaskId", "Day")
+                        .IsUnique()
+                        .HasDatabaseName("ix_bookings_task_id_day");
+
+                    b.ToTable("bookings", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_bookings_hours", "hours > 0 and hours <= 24");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Crew", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<double?>("BaseLatitude")
+                        .HasColumnType("double precision")
+                        .HasColumnName("base_latitude");
+
+                    b.Property<double?>("BaseLongitude")
+                        .HasColumnType("double precision")
+                        .HasColumnName("base_longitude");
+
+                    b.Property<string>("CalendarKey")
+                        .HasColumnType("text")
+                        .HasColumnName("calendar_key");
+
+                    b.Property<LocalDate?>("FirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("first_day");
+
+                    b.Property<decimal>("HoursPerDay")
+                        .HasColumnType("numeric")
+                        .HasColumnName("hours_per_day");
+
+                    b.Property<LocalDate?>("LastDay")
+                        .HasColumnType("date")
+                        .HasColumnName("last_day");
+
+                    b.Property<Guid>("LeadId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("lead_id");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("Id")
+                        .HasName("pk_crews");
+
+                    b.HasIndex("LeadId")
+                        .HasDatabaseName("ix_crews_lead_id");
+
+                    b.HasIndex("OrganizationId", "Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_crews_organization_id_name");
+
+                    b.ToTable("crews", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_crews_base", "(base_latitude is null) = (base_longitude is null)");
+
+                            t.HasCheckConstraint("ck_crews_days", "first_day <= last_day");
+
+                            t.HasCheckConstraint("ck_crews_hours", "hours_per_day > 0 and hours_per_day <= 24");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.CrewMember", b =>
+                {
+                    b.Property<Guid>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("person_id");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("CrewId", "PersonId")
+                        .HasName("pk_crew_members");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_crew_members_organization_id");
+
+                    b.HasIndex("PersonId")
+                        .HasDatabaseName("ix_crew_members_person_id");
+
+                    b.ToTable("crew_members", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.DriveTime", b =>
+                {
+                    b.Property<Guid>("FromId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("from_id");
+
+                    b.Property<Guid>("ToId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("to_id");
+
+                    b.Property<double>("Minutes")
+                        .HasColumnType("double precision")
+                        .HasColumnName("minutes");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("FromId", "ToId")
+                        .HasName("pk_drive_times");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_drive_times_organization_id");
+
+                    b.ToTable("drive_times", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_drive_times_minutes", "minutes >= 0 and minutes <= 1440");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Equipment", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<string>("Kind")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("kind");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("name");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.HasKey("Id")
+                        .HasName("pk_equipment");
+
+                    b.HasIndex("CrewId")
+                        .HasDatabaseName("ix_equipment_crew_id");
+
+                    b.HasIndex("OrganizationId", "Name")
+                        .IsUnique()
+                        .HasDatabaseName("ix_equipment_organization_id_name");
+
+                    b.ToTable("equipment", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.PlanningSetting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("HingeLimits")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("hinge_limits");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<double>("PointsPerChange")
+                        .HasColumnType("double precision")
+                        .HasColumnName("points_per_change");
+
+                    b.Property<double>("PointsPerTravelHour")
+                        .HasColumnType("double precision")
+                        .HasColumnName("points_per_travel_hour");
+
+                    b.Property<double>("RoadFactor")
+                        .HasColumnType("double precision")
+                        .HasColumnName("road_factor");
+
+                    b.Property<double>("RoadSpeedKmPerHour")
+                        .HasColumnType("double precision")
+                        .HasColumnName("road_speed_km_per_hour");
+
+                    b.Property<double>("SpacingFt")
+                        .HasColumnType("double precision")
+                        .HasColumnName("spacing_ft");
+
+                    b.HasKey("Id")
+                        .HasName("pk_planning_settings");
+
+                    b.HasIndex("OrganizationId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_planning_settings_organization_id");
+
+                    b.ToTable("planning_settings", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.PracticeSetting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.PrimitiveCollection<List<string>>("Certificates")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("certificates");
+
+                    b.PrimitiveCollection<List<string>>("EquipmentKinds")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("equipment_kinds");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<decimal?>("PointsPerUnit")
+                        .HasColumnType("numeric")
+                        .HasColumnName("points_per_unit");
+
+                    b.Property<string>("PracticeId")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("practice_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_practice_settings");
+
+                    b.HasIndex("OrganizationId", "PracticeId")
+                        .IsUnique()
+                        .HasDatabaseName("ix_practice_settings_organization_id_practice_id");
+
+                    b.ToTable("practice_settings", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_practice_settings_points", "points_per_unit >= 0");
+                        });
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.StoredPlan", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("content");
+
+                    b.Property<Instant?>("DecidedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("decided_at");
+
+                    b.Property<string>("DecidedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("decided_by");
+
+                    b.Property<LocalDate>("FirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("first_day");
+
+                    b.Property<LocalDate>("LastDay")
+                        .HasColumnType("date")
+                        .HasColumnName("last_day");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Instant>("ProposedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("proposed_at");
+
+                    b.Property<string>("ProposedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("proposed_by");
+
+                    b.Property<Guid?>("ProposedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("proposed_by_id");
+
+                    b.Property<string>("Status")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("status");
+
+                    b.HasKey("Id")
+                        .HasName("pk_crew_plans");
+
+                    b.HasIndex("ProposedById")
+                        .HasDatabaseName("ix_crew_plans_proposed_by_id");
+
+                    b.HasIndex("OrganizationId", "ProposedAt")
+                        .HasDatabaseName("ix_crew_plans_organization_id_proposed_at");
+
+                    b.ToTable("crew_plans", (string)null);
+                });
+
             modelBuilder.Entity("WorkWindows.Service.Notices.Announcement", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1745,10 +2258,26 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("date")
                         .HasColumnName("deadline");
 
+                    b.Property<Guid?>("FollowsId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("follows_id");
+
+                    b.Property<decimal?>("HoursHigh")
+                        .HasColumnType("numeric")
+                        .HasColumnName("hours_high");
+
+                    b.Property<decimal?>("HoursLow")
+                        .HasColumnType("numeric")
+                        .HasColumnName("hours_low");
+
                     b.Property<string>("Key")
                         .IsRequired()
                         .HasColumnType("text")
                         .HasColumnName("key");
+
+                    b.Property<LocalDate?>("NotBefore")
+                        .HasColumnType("date")
+                        .HasColumnName("not_before");
 
                     b.Property<Guid>("OrganizationId")
                         .ValueGeneratedOnAdd()
@@ -1759,6 +2288,10 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.Property<Guid>("ParcelId")
                         .HasColumnType("uuid")
                         .HasColumnName("parcel_id");
+
+                    b.Property<decimal?>("Points")
+                        .HasColumnType("numeric")
+                        .HasColumnName("points");
 
                     b.Property<string>("PracticeId")
                         .IsRequired()
@@ -1783,6 +2316,9 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.HasIndex("CrewLeadId")
                         .HasDatabaseName("ix_planned_tasks_crew_lead_id");
 
+                    b.HasIndex("FollowsId")
+                        .HasDatabaseName("ix_planned_tasks_follows_id");
+
                     b.HasIndex("ParcelId")
                         .HasDatabaseName("ix_planned_tasks_parcel_id");
 
@@ -1793,6 +2329,12 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.ToTable("planned_tasks", null, t =>
                         {
                             t.HasCheckConstraint("ck_planned_tasks_crew_size", "crew_size > 0");
+
+                            t.HasCheckConstraint("ck_planned_tasks_follows", "follows_id <> id");
+
+                            t.HasCheckConstraint("ck_planned_tasks_hours", "(hours_low is null) = (hours_high is null) and hours_low > 0 and hours_low <= hours_high");
+
+                            t.HasCheckConstraint("ck_planned_tasks_points", "points >= 0");
 
                             t.HasCheckConstraint("ck_planned_tasks_quantity", "(quantity is null) = (quantity_unit is null) and quantity > 0");
                         });
@@ -2360,6 +2902,130 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.ToTable("weather_snapshots", (string)null);
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.WorkDone.WorkPhoto", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea")
+                        .HasColumnName("bytes");
+
+                    b.Property<string>("ContentType")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("content_type");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Guid>("RecordId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("record_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_work_photos");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_work_photos_organization_id");
+
+                    b.HasIndex("RecordId")
+                        .HasDatabaseName("ix_work_photos_record_id");
+
+                    b.ToTable("work_photos", (string)null);
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.WorkDone.WorkRecord", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<Guid?>("CrewId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("crew_id");
+
+                    b.Property<LocalDate>("Day")
+                        .HasColumnType("date")
+                        .HasColumnName("day");
+
+                    b.Property<bool>("IsLast")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_last");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<int>("People")
+                        .HasColumnType("integer")
+                        .HasColumnName("people");
+
+                    b.Property<decimal>("PersonHours")
+                        .HasColumnType("numeric")
+                        .HasColumnName("person_hours");
+
+                    b.Property<string>("Problem")
+                        .HasColumnType("text")
+                        .HasColumnName("problem");
+
+                    b.Property<decimal?>("Quantity")
+                        .HasColumnType("numeric")
+                        .HasColumnName("quantity");
+
+                    b.Property<Instant>("RecordedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("recorded_at");
+
+                    b.Property<string>("RecordedBy")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("recorded_by");
+
+                    b.Property<Guid?>("RecordedById")
+                        .HasColumnType("uuid")
+                        .HasColumnName("recorded_by_id");
+
+                    b.Property<int?>("Stems")
+                        .HasColumnType("integer")
+                        .HasColumnName("stems");
+
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.HasKey("Id")
+                        .HasName("pk_work_records");
+
+                    b.HasIndex("CrewId")
+                        .HasDatabaseName("ix_work_records_crew_id");
+
+                    b.HasIndex("RecordedById")
+                        .HasDatabaseName("ix_work_records_recorded_by_id");
+
+                    b.HasIndex("TaskId")
+                        .HasDatabaseName("ix_work_records_task_id");
+
+                    b.HasIndex("OrganizationId", "TaskId", "Day")
+                        .HasDatabaseName("ix_work_records_organization_id_task_id_day");
+
+                    b.ToTable("work_records", null, t =>
+                        {
+                            t.HasCheckConstraint("ck_work_records_amounts", "quantity >= 0 and stems >= 0");
+
+                            t.HasCheckConstraint("ck_work_records_hours", "person_hours > 0");
+
+                            t.HasCheckConstraint("ck_work_records_people", "people > 0");
+                        });
+                });
+
             modelBuilder.Entity("Microsoft.AspNetCore.Identity.IdentityUserClaim<System.Guid>", b =>
                 {
                     b.HasOne("WorkWindows.Service.Accounts.Organization", null)
@@ -2445,6 +3111,219 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_audit_entries_people_person_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Absence", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Crew", null)
+                        .WithMany()
+                        .HasForeignKey("CrewId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_absences_crews_crew_id");
+
+                    b.HasOne("WorkWindows.Service.Crews.Equipment", null)
+                        .WithMany()
+                        .HasForeignKey("EquipmentId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_absences_equipment_equipment_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_absences_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .HasConstraintName("fk_absences_people_person_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.BookedEquipment", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Equipment", null)
+                        .WithMany()
+                        .HasForeignKey("EquipmentId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_equipment_equipment_equipment_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_equipment_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Crews.Booking", null)
+                        .WithMany("Equipment")
+                        .HasForeignKey("BookingId", "CrewId", "Day")
+                        .HasPrincipalKey("Id", "CrewId", "Day")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_equipment_bookings_booking_id_crew_id_day");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.BookedPerson", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_people_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_people_people_person_id");
+
+                    b.HasOne("WorkWindows.Service.Crews.Booking", null)
+                        .WithMany("People")
+                        .HasForeignKey("BookingId", "CrewId", "Day")
+                        .HasPrincipalKey("Id", "CrewId", "Day")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_booked_people_bookings_booking_id_crew_id_day");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Booking", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Crew", "Crew")
+                        .WithMany()
+                        .HasForeignKey("CrewId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bookings_crews_crew_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_bookings_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", "Task")
+                        .WithMany()
+                        .HasForeignKey("TaskId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_bookings_planned_tasks_task_id");
+
+                    b.Navigation("Crew");
+
+                    b.Navigation("Task");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Crew", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Person", "Lead")
+                        .WithMany()
+                        .HasForeignKey("LeadId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crews_person_lead_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crews_organizations_organization_id");
+
+                    b.Navigation("Lead");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.CrewMember", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Crew", null)
+                        .WithMany("Members")
+                        .HasForeignKey("CrewId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_members_crews_crew_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_members_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", "Person")
+                        .WithMany()
+                        .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_members_people_person_id");
+
+                    b.Navigation("Person");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.DriveTime", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_drive_times_organizations_organization_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Equipment", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Crew", null)
+                        .WithMany()
+                        .HasForeignKey("CrewId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_equipment_crews_crew_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_equipment_organizations_organization_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.PlanningSetting", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_planning_settings_organizations_organization_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.PracticeSetting", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_practice_settings_organizations_organization_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.StoredPlan", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_crew_plans_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("ProposedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_crew_plans_people_proposed_by_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Notices.Announcement", b =>
@@ -2922,6 +3801,12 @@ namespace WorkWindows.Service.Storage.Migrations
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_planned_tasks_person_crew_lead_id");
 
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithMany()
+                        .HasForeignKey("FollowsId")
+                        .OnDelete(DeleteBehavior.SetNull)
+                        .HasConstraintName("fk_planned_tasks_planned_tasks_follows_id");
+
                     b.HasOne("WorkWindows.Service.Accounts.Organization", null)
                         .WithMany()
                         .HasForeignKey("OrganizationId")
@@ -3157,6 +4042,64 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasConstraintName("fk_weather_snapshots_organizations_organization_id");
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.WorkDone.WorkPhoto", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_photos_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.WorkDone.WorkRecord", null)
+                        .WithMany("Photos")
+                        .HasForeignKey("RecordId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_photos_work_records_record_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.WorkDone.WorkRecord", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Crews.Crew", null)
+                        .WithMany()
+                        .HasForeignKey("CrewId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_work_records_crews_crew_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_records_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Accounts.Person", null)
+                        .WithMany()
+                        .HasForeignKey("RecordedById")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .HasConstraintName("fk_work_records_people_recorded_by_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithMany()
+                        .HasForeignKey("TaskId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_work_records_planned_tasks_task_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Booking", b =>
+                {
+                    b.Navigation("Equipment");
+
+                    b.Navigation("People");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Crews.Crew", b =>
+                {
+                    b.Navigation("Members");
+                });
+
             modelBuilder.Entity("WorkWindows.Service.Properties.Property", b =>
                 {
                     b.Navigation("Observations");
@@ -3191,6 +4134,11 @@ namespace WorkWindows.Service.Storage.Migrations
             modelBuilder.Entity("WorkWindows.Service.Weather.WeatherAlertReport", b =>
                 {
                     b.Navigation("Alerts");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.WorkDone.WorkRecord", b =>
+                {
+                    b.Navigation("Photos");
                 });
 #pragma warning restore 612, 618
         }
