@@ -2,6 +2,7 @@ using NodaTime;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Audit;
 using WorkWindows.Service.Commands;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
@@ -36,6 +37,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddJobs();
     builder.AddNotices();
     builder.AddSafety();
+    builder.AddCrews();
     builder.AddDemo();
 
     var app = builder.Build();
@@ -54,5 +56,6 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapAudit();
     app.MapNotices();
     app.MapSafety();
+    app.MapCrewPlans();
     return app;
 });
