@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using NodaTime;
+using WorkWindows.Planning.Cases;
+
+namespace WorkWindows.Planning.Crews;
+
+/// <summary>Says which piece each crew takes, its own before others; there are enough, as the plan has seen to.</summary>
+internal static class EquipmentHandout
+{
+    public static ImmutableArray<Booking> Of(PlanCase plan, IReadOnlyList<Booking> bookings)
+    {
+        var tasks = plan.Tasks.ToDictionary(task => task.Id);
+        var taken = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (booking.Day, id))
+            .ToHashSet();
+        var held = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (
+            booking.Day, booking.CrewId, plan.Equipment.First(piece => piece.Id == id).Kind, id))
+            .DistinctBy(one => (one.Day, one.CrewId, one.Kind)).ToDictionary(one => (one.Day, one.CrewId, one.Kind), one => one.id);
+        return
+        [
+            .. bookings.Select(booking => booking with
+            {
+                EquipmentIds =
+                [
+                    .. booking.EquipmentIds.Concat(tasks[booking.TaskId].EquipmentKinds
+                        .Select(kind => Piece(booking.Day, booking.CrewId, kind)).OfType<string>()).Distinct(),
+                ],
+            }),
+        ];
+
+        string? Piece(LocalDate day, string crew, string kind)
+        {
+            if (held.TryGetValue((day, crew, kind), out var id))
+                return id;
+            if (CrewDay.Usable(plan, kind, crew, day).FirstOrDefault(piece => !taken.Contains((day, piece.Id))) is not { } free)
+                return null;
+            taken.Add((day, free.Id));
+            return held[(day, crew, kind)] = free.Id;
+        }
+    }
+}

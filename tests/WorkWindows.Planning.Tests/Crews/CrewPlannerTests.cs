@@ -1,0 +1,135 @@
+using CsCheck;
+using NodaTime;
+using Shouldly;
+using WorkWindows.Planning.Cases;
+using WorkWindows.Planning.Checks;
+using WorkWindows.Planning.Crews;
+using static WorkWindows.Planning.Tests.Crews.GivenCase;
+
+namespace WorkWindows.Planning.Tests.Crews;
+
+public sealed class CrewPlannerTests
+{
+    private static readonly PlanLimits Short = new() { Workers = 1, Effort = 0.5, Seconds = 20 };
+
+    [Fact]
+    public void Plan_NeverBreaksAHardRule_InTenThousandCases() => Gen.Int[0, int.MaxValue].Sample(
+        seed =>
+        {
+            var plan = Drawn(seed, mostTasks: 6, mostCrews: 3, mostDays: 6);
+
+            var made = CrewPlanner.Plan(plan, Short);
+
+            PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+            made.Bookings.Select(booking => booking.TaskId).Distinct().Concat(made.LeftOut.Select(left => left.TaskId))
+                .ShouldBe(plan.Tasks.Select(task => task.Id), ignoreOrder: true);
+            // Both are counted in thousandths of a point.
+            made.Objective.ShouldBeLessThanOrEqualTo(made.Bound + 0.01);
+        },
+        iter: 10_000);
+
+    [Fact]
+    public void Plan_IsAsGoodAsTheBestOfAllPlans_InSmallCases() => Gen.Int[0, int.MaxValue].Sample(
+        seed =>
+        {
+            var plan = Drawn(seed, mostTasks: 3, mostCrews: 2, mostDays: 4);
+
+            var made = CrewPlanner.Plan(plan, Short);
+
+            made.IsOptimal.ShouldBeTrue();
+            made.Objective.ShouldBe(EveryPlan.Best(plan), 0.01);
+        },
+        iter: 300);
+
+    [Fact]
+    public void Plan_IsTheSame_WithTheSameSeed()
+    {
+        var plan = Drawn(20270201, mostTasks: 14, mostCrews: 3, mostDays: 10);
+        var limits = new PlanLimits { Seed = 7, Workers = 2, Effort = 2, Seconds = 60 };
+
+        CrewPlanner.Plan(plan, limits).Bookings.Select(Text).ShouldBe(CrewPlanner.Plan(plan, limits).Bookings.Select(Text));
+    }
+
+    [Fact]
+    public void Plan_TakesTheLikelierDay_AndTheEarlierOfTwoAsLikely() =>
+        Days(CrewPlanner.Plan(Of([Task("a", 4, "hwhw")], Crew("north")), Short)).ShouldBe("a:north@1");
+
+    [Fact]
+    public void Plan_SpreadsLongWorkOverTheNextWorkableDays_AndNeverUsesAClosedOne() =>
+        Days(CrewPlanner.Plan(Of([Task("a", 18, "w-ww-")], Crew("north")), Short)).ShouldBe("a:north@0 a:north@2 a:north@3");
+
+    [Fact]
+    public void Plan_DoesWhatComesFirstOnAnEarlierDay() => Days(CrewPlanner.Plan(
+        Of([Task("later", 2, "www") with { After = ["first"] }, Task("first", 2, "www")], Crew("north")), Short))
+        .ShouldBe("first:north@0 later:north@1");
+
+    [Fact]
+    public void Plan_MovesOnlyWhatMustMove_WhenADayCloses()
+    {
+        PlanTask[] tasks = [Task("a", 6, "wwww"), Task("b", 6, "wwww"), Task("c", 6, "wwww")];
+        var before = CrewPlanner.Plan(Of(tasks, Crew("north")), Short).Bookings;
+        var closed = before.Single(booking => booking.Day == Monday.PlusDays(1)).TaskId;
+        tasks = [.. tasks.Select(task => task.Id == closed ? task with { Chances = task.Chances.SetItem(1, null) } : task)];
+
+        var after = CrewPlanner.Plan(Of(tasks, Crew("north")) with { Announced = before }, Short);
+
+        after.Changes.ShouldBe(1);
+        after.Bookings.Where(booking => booking.TaskId != closed).Select(Text)
+            .ShouldBe(before.Where(booking => booking.TaskId != closed).Select(Text));
+    }
+
+    [Fact]
+    public void Plan_LeavesWhatIsFixedWhereItIs_AndPlansTheRestOfIt()
+    {
+        var plan = Of([Task("a", 10, "wwww"), Task("b", 6, "wwww")], Crew("north"));
+        var set = new Booking("a", "north", Monday.PlusDays(2), 6) { Members = ["north1", "north2"] };
+
+        var made = CrewPlanner.Plan(plan with { Fixed = [set] }, Short);
+
+        made.Bookings.ShouldContain(booking => booking.TaskId == "a" && booking.Day == set.Day && booking.Hours == 6);
+        made.Bookings.Where(booking => booking.TaskId == "a").Sum(booking => booking.Hours).ShouldBe(10, 0.02);
+        PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+    }
+
+    public static TheoryData<LeftOutBecause, string> Reasons() => new()
+    {
+        { LeftOutBecause.NoWorkableDay, "closed" }, { LeftOutBecause.OutsideItsDates, "deadline" },
+        { LeftOutBecause.NoCrew, "off" }, { LeftOutBecause.TooFewPeople, "five" },
+        { LeftOutBecause.NoCertificate, "skill" }, { LeftOutBecause.NoEquipment, "winch" },
+        { LeftOutBecause.TooFar, "far" }, { LeftOutBecause.TooLong, "long" }, { LeftOutBecause.WaitsForOther, "waits" },
+        { LeftOutBecause.NotWorthIt, "worthless" }, { LeftOutBecause.CrewsFull, "full" },
+    };
+
+    [Theory, MemberData(nameof(Reasons))]
+    public void Plan_SaysWhyATaskIsLeftOut(LeftOutBecause because, string what)
+    {
+        var task = Task("a", 4, "ww");
+        var crew = Crew("north");
+        var plan = what switch
+        {
+            "closed" => Of([task with { Chances = [null, 0] }], crew),
+            "deadline" => Of([task with { Deadline = Monday.PlusDays(-1) }], crew),
+            "off" => Of([task], crew with { FirstDay = Monday.PlusDays(9) }),
+            "five" => Of([task with { CrewSize = 5 }], crew),
+            "skill" => Of([task with { Skills = ["first aid"] }], Crew(
+                "north", Member("x", new PlanCertificate("first aid", Monday.PlusDays(-1))), Member("y"))),
+            "winch" => Of([task with { EquipmentKinds = ["winch"] }], crew),
+            "far" => Of([task], crew) with { Travel = TravelTimes.Of([new("base", 43, -84.5), new("ash", 40, -84.5)], [], 1.3, 60) },
+            "long" => Of([task with { Hours = 40 }], crew),
+            "waits" => Of([task with { After = ["b"] }, Task("b", 4, "--")], crew),
+            "worthless" => Of([task with { Benefit = 0.1 }], crew),
+            _ => Of([task, .. Enumerable.Range(0, 2).Select(other => Task($"o{other}", 7, "ww"))], crew),
+        };
+
+        var left = CrewPlanner.Plan(plan, Short).LeftOut.Single(one => one.TaskId == "a");
+
+        left.Because.ShouldBe(because);
+        left.Says.ShouldEndWith(".");
+    }
+
+    private static string Text(Booking booking) =>
+        $"{booking.TaskId} {booking.CrewId} {booking.Day:R} {booking.Hours:0.###} {booking.Place} {string.Join(',', booking.Members)}";
+
+    private static string Days(CrewPlan plan) => string.Join(' ', plan.Bookings.Select(booking =>
+        $"{booking.TaskId}:{booking.CrewId}@{Period.DaysBetween(Monday, booking.Day)}"));
+}
