@@ -13,5 +13,5 @@ public sealed record PlanWeights
     /// The share of a task's benefit that it loses from the first day of the case to the last: of two days as likely, the
     /// earlier one leaves time to try again.
     /// </summary>
-    public double LateShare { get; init; } = 0.05;
+    public double LateShare { get; init; } = 0.4;
 }

@@ -5,8 +5,9 @@ using WorkWindows.Planning.Cases;
 namespace WorkWindows.Planning.Crews;
 
 /// <summary>Says which piece each crew takes, its own before others; there are enough, as the plan has seen to.</summary>
-internal static class EquipmentHandout
+public static class EquipmentHandout
 {
+    /// <returns>The same bookings with what is missing of the equipment that they need, as far as there is any.</returns>
     public static ImmutableArray<Booking> Of(PlanCase plan, IReadOnlyList<Booking> bookings)
     {
         var tasks = plan.Tasks.ToDictionary(task => task.Id);
