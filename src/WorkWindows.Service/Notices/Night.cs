@@ -89,6 +89,9 @@ public sealed record TaskTonight(
     /// <summary>The chances of days to come, counted when they are asked for; null where there are no past years.</summary>
     public Func<DaySpan, TaskChances?>? ChancesOf { get; init; }
 
+    /// <summary>Who of which crew is booked on which of the coming days.</summary>
+    public IReadOnlyList<(LocalDate Day, Guid Person)> Booked { get; init; } = [];
+
     /// <summary>The work and its place in a line.</summary>
     public string Title => $"{Task.Practice.Name}, {Task.PropertyName}, {Task.ParcelName}";
 
@@ -102,6 +105,10 @@ public sealed record TaskTonight(
         var last = LocalDate.Min(Today.PlusDays(Night.DaysAhead), Task.Deadline ?? LocalDate.MaxIsoValue);
         return Waits || last < Today ? [] : [.. Evaluation.Windows(DaySpan.Between(Today, last))];
     }
+
+    /// <summary>Those who are to be at the work on a day on which it is scheduled or booked: the lead first.</summary>
+    public IEnumerable<Guid> CrewOn(LocalDate day) => new[] { Task.CrewLeadId }.OfType<Guid>()
+        .Concat(Booked.Where(one => one.Day == day).Select(one => one.Person).Order()).Distinct();
 
     public bool IsWorkable(LocalDate day) => Evaluation[day] is DayState.Open or DayState.Limited;
 }

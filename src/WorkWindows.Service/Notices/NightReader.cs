@@ -76,6 +76,7 @@ public sealed class NightReader(
         var waiting = await open
             .Where(task => task.Prerequisites.Any(link => Open.Any(first => first.Id == link.PrerequisiteId)))
             .Select(task => task.Id).ToHashSetAsync(cancellation);
+        var booked = await BookedAsync(open, cancellation);
         var tonight = new List<TaskTonight>();
         foreach (var zone in zones.Order(StringComparer.Ordinal))
         {
@@ -91,10 +92,18 @@ public sealed class NightReader(
                 one.Task.Task, one.Task.Evaluation, today, waiting.Contains(one.Task.Task.Id))
             {
                 ChancesOf = asked => Chances(one.Input, asked),
+                Booked = [.. booked[one.Task.Task.Id].Where(crew => crew.Day >= today)],
             }));
         }
         return tonight;
     }
+
+    private async Task<ILookup<Guid, (LocalDate Day, Guid Person)>> BookedAsync(
+        IQueryable<PlannedTask> open, CancellationToken cancellation) =>
+        (await db.Bookings.AsNoTracking().Where(booking => open.Any(task => task.Id == booking.TaskId))
+            .SelectMany(booking => booking.People, (booking, one) => new { booking.TaskId, booking.Day, one.PersonId })
+            .OrderBy(row => row.Day).ThenBy(row => row.PersonId).ToListAsync(cancellation))
+        .ToLookup(row => row.TaskId, row => (row.Day, row.PersonId));
 
     private static TaskChances? Chances(TaskInput input, DaySpan days) =>
         input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);

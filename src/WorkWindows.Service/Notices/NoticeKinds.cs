@@ -33,7 +33,6 @@ public static class NoticeKinds
     public const string Unreachable = "unreachable";
 
     private static readonly ImmutableArray<Role> Consultants = [Role.Consultant];
-    private static readonly ImmutableArray<Role> Leads = [Role.Consultant, Role.CrewLead];
     private static readonly ImmutableArray<Role> Crews = [Role.Consultant, Role.CrewLead, Role.CrewMember];
     private static readonly ImmutableArray<Role> Everybody = [.. Crews, Role.Landowner];
 
@@ -43,8 +42,8 @@ public static class NoticeKinds
         new(GoodToCut, "Good to cut this week", [Role.Landowner], true, true, HasDays: true),
         new(OpeningSoon, "Season opens soon", [Role.CrewLead, Role.Landowner], true, true),
         new(ClosingEarly, "Season ends early", [Role.CrewLead, Role.Landowner], true, true),
-        new(Reminder, "Tomorrow's work", Leads, true, true, HasDays: true),
-        new(DoNotStart, "Do not start tomorrow", Leads, false, false),
+        new(Reminder, "Tomorrow's work", Crews, true, true, HasDays: true),
+        new(DoNotStart, "Do not start tomorrow", Crews, false, false),
         new(StopWork, "Stop work", Everybody, false, false),
         new(FollowUp, "Follow-up work is due", Consultants, true, true),
         new(Certificate, "Certificates expire", Crews, true, true),

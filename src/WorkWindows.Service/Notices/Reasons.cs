@@ -4,6 +4,7 @@ using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
+using static WorkWindows.Engine.Rules.TemperatureWords;
 
 namespace WorkWindows.Service.Notices;
 
@@ -37,7 +38,8 @@ internal static class Reasons
     public static Item[] Deciding(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
     [
         .. Explanation.Of(evaluation, day).Deciding.Select(verdict => new Item(
-            $"{verdict.Rule.Title}: {Found(verdict, scale)}. {verdict.Rule.Because}", Wording.Of(verdict.Rule.Source))),
+            $"{In(verdict.Rule.Title, scale)}: {Found(verdict, scale)}. {In(verdict.Rule.Because, scale)}",
+            Wording.Of(verdict.Rule.Source))),
     ];
 
     /// <summary>The closing rules that do not hold on a day but may on another, each with its limits.</summary>
@@ -46,7 +48,7 @@ internal static class Reasons
         .. Explanation.Of(evaluation, day).Verdicts
             .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds } && !IsOutOfSeason(verdict))
             .Select(verdict => new Item(
-                $"{verdict.Rule.Title}: {Limits(verdict.Findings.Where(MayChange), scale)}.")),
+                $"{In(verdict.Rule.Title, scale)}: {Limits(verdict.Findings.Where(MayChange), scale)}.")),
     ];
 
     /// <summary>Weather alone cannot make it hold within a month, because its season is not near.</summary>
@@ -77,7 +79,7 @@ internal static class Reasons
     private static string Limited(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) => "limited. " + string.Join(" ",
         Explanation.Of(evaluation, day).Deciding.Select(verdict =>
             Wording.Lifted(verdict) is { } exception ? $"{exception.TrimEnd('.')}."
-                : $"{verdict.Rule.Measure} ({Found(verdict, scale)})"));
+                : $"{In(verdict.Rule.Measure ?? "", scale)} ({Found(verdict, scale)})"));
 
     private static string Found(RuleVerdict verdict, TemperatureScale scale)
     {

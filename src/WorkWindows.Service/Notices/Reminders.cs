@@ -5,7 +5,7 @@ using WorkWindows.Service.Notices.Calendars;
 
 namespace WorkWindows.Service.Notices;
 
-/// <summary>Tells the crew lead, the day before, how to go to work, or not to.</summary>
+/// <summary>Tells the crew lead and whoever is booked, the day before, how to go to work, or not to.</summary>
 internal static class Reminders
 {
     public static void Plan(Night night, NightPlan plan)
@@ -14,47 +14,49 @@ internal static class Reminders
         foreach (var task in night.Tasks)
         {
             var tomorrow = task.Today.PlusDays(1);
-            var isScheduled = task.Task.ScheduledOn == tomorrow;
-            var opens = task.Task.ScheduledOn is null
+            var isScheduled = task.Task.ScheduledOn == tomorrow || task.Booked.Any(one => one.Day == tomorrow);
+            var opens = task.Task.ScheduledOn is null && task.Booked.Count == 0
                 && standing.Any(window => window.TaskId == task.Task.Id && window.FirstDay == tomorrow);
-            if (task.Task.CrewLeadId is { } lead && (isScheduled || opens))
-                Tell(night, plan, standing, task, tomorrow, lead);
+            if (!isScheduled && !opens)
+                continue;
+            foreach (var person in task.CrewOn(tomorrow))
+                Tell(night, plan, standing, task, tomorrow, person);
         }
     }
 
     private static void Tell(
-        Night night, NightPlan plan, IReadOnlyList<Announcement> standing, TaskTonight task, LocalDate day, Guid lead)
+        Night night, NightPlan plan, IReadOnlyList<Announcement> standing, TaskTonight task, LocalDate day, Guid person)
     {
-        var key = KeyOf(task.Task.Id, day, lead);
+        var key = KeyOf(task.Task.Id, day, person);
         if (!task.IsWorkable(day))
         {
             // Whoever was told to stop on that day knows it.
-            var stopped = plan.ToldToStop.Contains((task.Task.Id, lead)) && plan.Stopped.Any(window =>
+            var stopped = plan.ToldToStop.Contains((task.Task.Id, person)) && plan.Stopped.Any(window =>
                 window.TaskId == task.Task.Id && window.FirstDay <= day && window.LastDay >= day);
             if (!stopped)
             {
-                plan.Tell(night, lead, NoticeKinds.DoNotStart, key, recipient => new(
+                plan.Tell(night, person, NoticeKinds.DoNotStart, key, recipient => new(
                     key, NoticeKinds.DoNotStart, recipient,
                     DoNotStartNotice.Of(night, task, day, recipient.Wishes.Scale), Calendar: null));
             }
             return;
         }
-        var known = standing.Any(window => window.TaskId == task.Task.Id && window.PersonId == lead
+        var known = standing.Any(window => window.TaskId == task.Task.Id && window.PersonId == person
             && window.FirstDay <= day && window.LastDay >= day);
-        // A window that the lead was told of is in the calendar already.
-        var told = plan.Tell(night, lead, NoticeKinds.Reminder, key, recipient => new(
+        // A window that they were told of is in the calendar already.
+        var told = plan.Tell(night, person, NoticeKinds.Reminder, key, recipient => new(
             key, NoticeKinds.Reminder, recipient, ReminderNotice.Of(night, task, day, recipient.Wishes.Scale),
             known ? null : new(IsCancelled: false, [CalendarEntries.Of(task.Task, new(day, day))])));
         if (!told.IsTold)
             return;
         if (SeasonEdges.Next(task.Evaluation, day) is { } end)
-            plan.SeasonEnds[(task.Task.Id, lead)] = end.Day.PlusDays(-1);
+            plan.SeasonEnds[(task.Task.Id, person)] = end.Day.PlusDays(-1);
         if (!known)
         {
             plan.Announced.Add(new()
             {
                 TaskId = task.Task.Id,
-                PersonId = lead,
+                PersonId = person,
                 FirstDay = day,
                 LastDay = day,
                 MessageKey = told.MessageKey,

@@ -46,6 +46,7 @@ internal static class StopWork
         var people = broken.Select(window => window.PersonId);
         if (task.Task.CrewLeadId is { } lead)
             people = people.Append(lead);
+        people = people.Concat(task.Booked.Where(one => withdrawn.Contains(one.Day)).Select(one => one.Person));
         foreach (var person in people.Distinct())
         {
             var own = broken.Where(window => window.PersonId == person).ToList();

@@ -9,6 +9,11 @@ namespace WorkWindows.Service.Tests.Notices;
 
 public sealed class RemindersTests
 {
+    private static readonly Recipient Member = new(
+        new("00000000-0000-7000-8000-00000000000d"), "Una Pike", "una@example.org");
+    private static readonly Recipient Other = new(
+        new("00000000-0000-7000-8000-00000000000e"), "Ben Marsh", "ben@example.org");
+
     [Theory]
     [InlineData("oooccccc", 1, NoticeKinds.Reminder)]
     [InlineData("clcccccc", 1, NoticeKinds.Reminder)]
@@ -66,6 +71,37 @@ public sealed class RemindersTests
     public void Plan_RemindsNobody_WhenNoCrewLeadIsSet() =>
         NightPlan.Of(Of(Work("cooccccc", task => task with { CrewLeadId = null })))
             .Messages.ShouldAllBe(message => message.To == Owner);
+
+    [Fact]
+    public void Plan_TellsEverybodyWhoIsBooked_TheDayBefore()
+    {
+        var night = Of(Work("ooocccccc") with
+        {
+            Booked = [(Today.PlusDays(1), Member.Id), (Today.PlusDays(1), Lead.Id), (Today.PlusDays(2), Other.Id)],
+        });
+        night = night with { People = new[] { Owner, Lead, Member, Other }.ToDictionary(person => person.Id) };
+
+        NightPlan.Of(night).Messages.Where(message => message.Kind == NoticeKinds.Reminder)
+            .Select(message => message.To.Name).ShouldBe([Lead.Name, Member.Name]);
+    }
+
+    [Fact]
+    public void Plan_TellsEverybodyWhoIsBooked_NotToStartOnADayThatIsClosed()
+    {
+        var night = Of(Work("occcccccc") with { Booked = [(Today.PlusDays(1), Member.Id)] });
+        night = night with { People = new[] { Owner, Lead, Member }.ToDictionary(person => person.Id) };
+
+        NightPlan.Of(night).Messages.Where(message => message.Kind == NoticeKinds.DoNotStart)
+            .Select(message => message.To.Name).ShouldBe([Lead.Name, Member.Name]);
+    }
+
+    [Fact]
+    public void Plan_WaitsForTheDayThatIsBooked_WhereAnAnnouncedWindowOpensBeforeIt()
+    {
+        var night = Of(Work("cooocccc") with { Booked = [(Today.PlusDays(3), Member.Id)] }) with { Announced = [Told(1, 3)] };
+
+        NightPlan.Of(night).Messages.ShouldNotContain(message => message.Kind == NoticeKinds.Reminder);
+    }
 
     [Fact]
     public void Reminder_SaysWhatMustBeDoneFirst()

@@ -24,16 +24,23 @@ public sealed class CalendarFeed(IOptions<SiteOptions> site, IOptions<MailOption
         .AllowAnonymous().WithTags("Notices").WithSummary("A person's calendar (RFC 5545), for calendar programs.")
         .Produces<string>(contentType: "text/calendar");
 
-    /// <remarks>In a scope of its own: whoever has signed in to the browser may be of another organization.</remarks>
-    private static async Task<Results<FileContentHttpResult, NotFound>> ReadAsync(
-        Guid organization, string? key, CalendarFeed feed, IServiceScopeFactory scopes, CancellationToken cancellation)
+    private static Task<Results<FileContentHttpResult, NotFound>> ReadAsync(
+        Guid organization, string? key, CalendarFeed feed, IServiceScopeFactory scopes, CancellationToken cancellation) =>
+        AnswerAsync(organization, key, scopes, (services, secret) =>
+            feed.TextAsync(services.GetRequiredService<WorkWindowsDb>(), secret, cancellation));
+
+    /// <param name="organization">Whose calendar it is.</param>
+    /// <param name="key">The secret of its address.</param>
+    /// <param name="scopes">Makes a scope of its own: whoever has signed in to the browser may be of another organization.</param>
+    /// <param name="textOf">The calendar of a secret, or null.</param>
+    internal static async Task<Results<FileContentHttpResult, NotFound>> AnswerAsync(
+        Guid organization, string? key, IServiceScopeFactory scopes, Func<IServiceProvider, string, Task<string?>> textOf)
     {
         if (string.IsNullOrEmpty(key))
             return TypedResults.NotFound();
         await using var scope = scopes.CreateAsyncScope();
         scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
-        var db = scope.ServiceProvider.GetRequiredService<WorkWindowsDb>();
-        return await feed.TextAsync(db, key, cancellation) is { } text ? Answer(text) : TypedResults.NotFound();
+        return await textOf(scope.ServiceProvider, key) is { } text ? Answer(text) : TypedResults.NotFound();
     }
 
     private static FileContentHttpResult Answer(string text)
