@@ -6,6 +6,7 @@ using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Records;
 using WorkWindows.Service.Rules;
@@ -15,6 +16,7 @@ using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
+using WorkWindows.Service.WorkDone;
 
 #pragma warning disable RS0030 // The one place where real time comes in.
 var clock = new MicrosecondClock(SystemClock.Instance);
@@ -38,6 +40,8 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddNotices();
     builder.AddSafety();
     builder.AddCrews();
+    builder.AddWorkDone();
+    builder.AddPrescriptions();
     builder.AddDemo();
 
     var app = builder.Build();
@@ -57,5 +61,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapNotices();
     app.MapSafety();
     app.MapCrewPlans();
+    app.MapWorkDone();
+    app.MapPrescriptions();
     return app;
 });

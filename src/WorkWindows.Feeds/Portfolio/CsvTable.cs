@@ -5,7 +5,7 @@ namespace WorkWindows.Feeds.Portfolio;
 /// <summary>A CSV file whose first line names its columns.</summary>
 /// <param name="Required">Columns that must be there.</param>
 /// <param name="Optional">Columns that may be there; no others may.</param>
-/// <param name="RowName">What a line is, in the plural.</param>
+/// <param name="RowName">What lines are, a plural that ends in s.</param>
 internal sealed record CsvTable(string[] Required, string[] Optional, string RowName)
 {
     /// <returns>What was read of each line; nothing when the columns are wrong.</returns>
@@ -28,7 +28,7 @@ internal sealed record CsvTable(string[] Required, string[] Optional, string Row
         while (csv.Read())
             rows.Add(read(csv, faults));
         if (rows.Count == 0 && !faults.Any)
-            faults.Add(1, "file", $"no {RowName}", "at least one line after the first");
+            faults.Add(1, "file", $"no {RowName}", $"at least one {RowName[..^1]} after the first line");
         return rows;
     }
 

@@ -22,7 +22,7 @@ public sealed class Booking : ITenantRow
     public required decimal Hours { get; init; }
 
     /// <summary>The place among the crew's work of the day, from 0.</summary>
-    public required int Place { get; init; }
+    public required int Place { get; set; }
 
     /// <summary>Whether somebody put it there by hand, so that a new plan leaves it.</summary>
     public required bool IsFixed { get; init; }

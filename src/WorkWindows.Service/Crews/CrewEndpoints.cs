@@ -42,6 +42,12 @@ internal static class CrewEndpoints
         crews.MapDelete("/{id:guid}", async (Guid id, CrewHandler handler, CancellationToken cancellation) =>
                 (await handler.DeleteAsync(id, cancellation)).AnswerNothing())
             .RequireAuthorization(Access.Plan).WithSummary("Deletes a crew without work.");
+        var weights = app.MapGroup("/api/weights").WithTags("Crews").RequireAuthorization(Access.Plan);
+        weights.MapGet("", (WeightsHandler handler, CancellationToken cancellation) => handler.ReadAsync(cancellation))
+            .WithSummary("What plans weigh and what advice keeps within.");
+        weights.MapPut("", async (WeightsForm form, WeightsHandler handler, CancellationToken cancellation) =>
+            (await handler.SaveAsync(form, cancellation)).Answer(saved => saved))
+            .WithSummary("Replaces what is set; a part that is null is as usual.");
         MapEquipment(app);
         MapAbsences(app);
         app.MapPost("/api/imports/drive-times", ImportDrivesAsync).WithTags("Imports").RequireAuthorization(Access.Plan)

@@ -20,6 +20,8 @@ internal sealed partial class DemoOrganization(
         ("Mara Holt", ConsultantEmail, Role.Consultant),
         ("Jonas Reed", "jonas.reed@example.org", Role.CrewLead),
         ("Ines Calder", "ines.calder@example.org", Role.CrewMember),
+        ("Tove Lind", "tove.lind@example.org", Role.CrewLead),
+        ("Abel Quist", "abel.quist@example.org", Role.CrewMember),
         ("Walter Brandt", "walter.brandt@example.org", Role.Landowner),
         ("Odile Farrow", "odile.farrow@example.org", Role.Landowner),
         ("Sam Whitlock", "sam.whitlock@example.org", Role.Landowner),

@@ -11,7 +11,8 @@ namespace WorkWindows.Service.Demo;
 /// Invented land, work and weather for the demo organization, loaded as a consultant would load their own.
 /// </summary>
 internal sealed class DemoScenario(
-    WorkWindowsDb db, ParcelImportHandler parcels, TaskImportHandler tasks, DemoWeather weather, IClock clock)
+    WorkWindowsDb db, ParcelImportHandler parcels, TaskImportHandler tasks, DemoWeather weather, DemoCrews crews,
+    IClock clock)
 {
     /// <summary>Tasks that are scheduled, and how many days from the day of loading.</summary>
     private static readonly Dictionary<string, int> Scheduled = new()
@@ -28,9 +29,10 @@ internal sealed class DemoScenario(
         Accepted(await tasks.ImportAsync(Resource("demo-tasks.csv"), cancellation));
         var today = clock.GetCurrentInstant().InUtc().Date;
         var keys = Scheduled.Keys.ToList();
-        foreach (var task in await db.PlannedTasks.Where(task => keys.Contains(task.Key)).ToListAsync(cancellation))
+        var scheduled = await db.PlannedTasks.Where(task => keys.Contains(task.Key)).ToListAsync(cancellation);
+        foreach (var task in scheduled)
             task.ScheduledOn = today.PlusDays(Scheduled[task.Key]);
-        await db.SaveChangesAsync(cancellation);
+        await crews.AddAsync(today, scheduled.ToDictionary(task => task, task => task.ScheduledOn!.Value), cancellation);
     }
 
     private static Stream Resource(string name) => typeof(DemoScenario).Assembly.GetManifestResourceStream(name)

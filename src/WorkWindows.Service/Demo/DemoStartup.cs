@@ -49,6 +49,7 @@ public static class DemoServices
     public static void AddDemo(this IHostApplicationBuilder builder)
     {
         builder.Services.AddScoped<DemoOrganization>();
+        builder.Services.AddScoped<DemoCrews>();
         builder.Services.AddScoped<DemoScenario>();
         builder.Services.AddScoped<DemoWeather>();
         builder.Services.AddHostedService<DemoStartup>();

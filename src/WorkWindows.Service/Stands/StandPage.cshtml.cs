@@ -15,6 +15,8 @@ public sealed class StandPageModel(StandReader reader) : PageModel
 
     public StandView View { get; private set; } = null!;
 
+    public Guid PropertyId { get; private set; }
+
     public async Task<IActionResult> OnGetAsync(CancellationToken cancellation)
     {
         if (await reader.ReadAsync(Id, cancellation) is not { } input)
@@ -22,6 +24,7 @@ public sealed class StandPageModel(StandReader reader) : PageModel
         var faults = StandEndpoints.Check(Felled, input.Rows.Count);
         foreach (var complaint in faults.Errors.Values.SelectMany(messages => messages))
             ModelState.AddModelError("", complaint);
+        PropertyId = input.PropertyId;
         View = StandView.Of(input, faults.Any ? [] : Felled);
         return Page();
     }

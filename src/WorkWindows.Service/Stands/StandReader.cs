@@ -2,7 +2,9 @@ using Microsoft.EntityFrameworkCore;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Stands;
 using WorkWindows.Engine.Stands.Crowns;
+using WorkWindows.Engine.Stands.Suitability;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Storage;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Stands;
@@ -10,16 +12,18 @@ namespace WorkWindows.Service.Stands;
 /// <summary>A parcel's inventory and what is noted of it.</summary>
 /// <param name="ParcelId">The parcel.</param>
 /// <param name="Parcel">Its name.</param>
-/// <param name="Property">The name of its property.</param>
+/// <param name="PropertyId">Its property.</param>
+/// <param name="Property">The name of it.</param>
 /// <param name="Rows">The inventory as it was handed in; none where it was never taken.</param>
 /// <param name="Stand">The same as stems of the middle of each class.</param>
 /// <param name="Flags">What is noted of the parcel.</param>
+/// <param name="Limits">What the organization keeps hinge cuts within.</param>
 public sealed record StandInput(
-    Guid ParcelId, string Parcel, string Property, IReadOnlyList<StandRow> Rows, Stand Stand,
-    IReadOnlyList<SiteFlag> Flags);
+    Guid ParcelId, string Parcel, Guid PropertyId, string Property, IReadOnlyList<StandRow> Rows, Stand Stand,
+    IReadOnlyList<SiteFlag> Flags, HingeLimits Limits);
 
 /// <summary>Reads the stand of a parcel.</summary>
-public sealed class StandReader(VisibleProperties properties, ParcelSources sources)
+public sealed class StandReader(VisibleProperties properties, ParcelSources sources, WorkWindowsDb db)
 {
     private const double FeetPerMeter = 1 / 0.3048;
 
@@ -41,9 +45,10 @@ public sealed class StandReader(VisibleProperties properties, ParcelSources sour
         var hopkins = CrownSite.Hopkins(
             source.Place.ElevationM * FeetPerMeter ?? ReferenceElevationFt, parcel.Latitude, parcel.Longitude);
         var rows = parcel.Stand ?? [];
+        var limits = (await db.PlanningSettings.AsNoTracking().SingleOrDefaultAsync(cancellation))?.HingeLimits ?? new();
         return new(
-            id, parcel.Name, found.Property, rows, new([.. rows.Select(Stems)], CrownSite.Assumed(hopkins)),
-            [.. parcel.SiteFlags]);
+            id, parcel.Name, parcel.PropertyId, found.Property, rows, new([.. rows.Select(Stems)], CrownSite.Assumed(hopkins)),
+            [.. parcel.SiteFlags], limits);
     }
 
     private static StemClass Stems(StandRow row) => new(

@@ -60,7 +60,7 @@ public sealed record StandView(
     /// <param name="felledPercent">Of each row of its inventory, 0 to 100; rows that are left out stay.</param>
     public static StandView Of(StandInput input, IReadOnlyList<double> felledPercent)
     {
-        var (limits, stand) = (new HingeLimits(), input.Stand);
+        var (limits, stand) = (input.Limits, input.Stand);
         var felled = stand.Classes.Select((stems, row) => (stems, Percent: row < felledPercent.Count ? felledPercent[row] : 0))
             .ToArray();
         var after = stand.Without((_, row) => felled[row].Percent / 100);

@@ -10,7 +10,7 @@ namespace WorkWindows.Service.Tasks;
 
 /// <summary>Creates, changes, completes and deletes planned tasks.</summary>
 public sealed class TaskHandler(
-    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, IClock clock)
+    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, FollowUpDates followUps, IClock clock)
 {
     public async Task<Change<PlannedTask>> CreateAsync(TaskForm form, CancellationToken cancellation)
     {
@@ -79,6 +79,7 @@ public sealed class TaskHandler(
             return Change.Refused<PlannedTask>(faults);
         }
         task.CompletedOn = completedOn;
+        await followUps.SetAsync(task, cancellation);
         await db.SaveChangesAsync(cancellation);
         return Change.Done(task);
     }

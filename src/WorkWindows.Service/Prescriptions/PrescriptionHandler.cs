@@ -1,0 +1,115 @@
+using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Practices;
+using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
+
+namespace WorkWindows.Service.Prescriptions;
+
+/// <summary>One practice of a prescription.</summary>
+/// <param name="Practice">A key of the practice catalogue; at most one open task of a practice is made on a parcel.</param>
+/// <param name="Quantity">How much, or null.</param>
+/// <param name="QuantityUnit">acres, stems, feet, trees or hours; exactly where there is a quantity.</param>
+/// <param name="CrewSize">How many people; 2 where nothing is given.</param>
+public sealed record PrescribedWork(string? Practice, decimal? Quantity, string? QuantityUnit, int? CrewSize);
+
+/// <summary>What is to be done on a parcel.</summary>
+public sealed record PrescriptionForm(IReadOnlyList<PrescribedWork>? Work);
+
+/// <summary>Makes the tasks of a prescription, in their order, with what follows in later years.</summary>
+public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization organization)
+{
+    private const int UsualCrew = 2;
+
+    /// <summary>A practice that is planned on the parcel already, and not done, is not planned again.</summary>
+    public async Task<Change<IReadOnlyList<PlannedTask>>> PrescribeAsync(
+        Guid parcelId, PrescriptionForm form, CancellationToken cancellation)
+    {
+        await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
+        if (await db.Parcels.SingleOrDefaultAsync(row => row.Id == parcelId, cancellation) is not { } parcel)
+            return Change.NotFound<IReadOnlyList<PlannedTask>>();
+        var faults = new FieldFaults();
+        var wanted = Checked(parcelId, form, faults);
+        if (faults.Any)
+            return Change.Refused<IReadOnlyList<PlannedTask>>(faults);
+        var open = await db.PlannedTasks.Include(task => task.Prerequisites)
+            .Where(task => task.ParcelId == parcelId && task.CompletedOn == null).ToListAsync(cancellation);
+        var keys = await db.PlannedTasks.Select(task => task.Key).ToHashSetAsync(cancellation);
+        var made = new List<PlannedTask>();
+        foreach (var work in wanted.Where(work => !open.Exists(task => task.PracticeId == work.Practice)))
+            made.Add(Add(work.Practice!, work.Quantity, work.QuantityUnit, work.CrewSize ?? UsualCrew, null));
+        foreach (var cut in made.ToList())
+        {
+            foreach (var rule in FollowUp.All.Where(rule => rule.After.Id == cut.PracticeId && rule.Practice != rule.After))
+            {
+                if (!open.Exists(task => task.FollowsId == cut.Id))
+                    made.Add(Add(rule.Practice.Id, cut.Quantity, cut.QuantityUnit, cut.CrewSize, cut.Id));
+            }
+        }
+        PutInOrder([.. open.Where(task => task.FollowsId is null), .. made.Where(task => task.FollowsId is null)], made);
+        await db.SaveChangesAsync(cancellation);
+        await change.CommitAsync(cancellation);
+        return Change.Done<IReadOnlyList<PlannedTask>>(made);
+
+        PlannedTask Add(string practice, decimal? quantity, string? unit, int crewSize, Guid? follows)
+        {
+            var key = $"{parcel.Key}-{practice}";
+            for (var number = 2; !keys.Add(key); number++)
+                key = $"{parcel.Key}-{practice}-{number}";
+            var task = new PlannedTask
+            {
+                Key = key,
+                ParcelId = parcelId,
+                PracticeId = practice,
+                CrewSize = crewSize,
+                Quantity = quantity,
+                QuantityUnit = unit,
+                FollowsId = follows,
+            };
+            if (follows is { } first)
+                task.Prerequisites.Add(new() { TaskId = task.Id, PrerequisiteId = first });
+            db.Add(task);
+            return task;
+        }
+    }
+
+    private static IReadOnlyList<PrescribedWork> Checked(Guid parcelId, PrescriptionForm form, FieldFaults faults)
+    {
+        if (form.Work is not { Count: > 0 } work)
+        {
+            faults.Add("work", null, "at least one practice");
+            return [];
+        }
+        for (var index = 0; index < work.Count; index++)
+        {
+            var one = new FieldFaults();
+            new TaskForm(
+                "new", parcelId, work[index].Practice, work[index].Quantity, work[index].QuantityUnit,
+                work[index].CrewSize ?? UsualCrew, null, null, null, null).Check(one);
+            foreach (var (field, messages) in one.Errors)
+            {
+                foreach (var message in messages)
+                    faults.AddSentence($"work[{index}].{field}", message);
+            }
+        }
+        return work;
+    }
+
+    /// <summary>New work waits for what comes first on the parcel, and what is planned there for new work.</summary>
+    private static void PutInOrder(List<PlannedTask> open, List<PlannedTask> made)
+    {
+        foreach (var later in open)
+        {
+            var practice = PracticeCatalogue.Find(later.PracticeId)!;
+            foreach (var first in open.Where(task => task.Id != later.Id
+                && Sequence.All.Any(order => order.Later == practice && order.First.Id == task.PracticeId)))
+            {
+                if ((made.Contains(first) || made.Contains(later))
+                    && later.Prerequisites.All(link => link.PrerequisiteId != first.Id))
+                {
+                    later.Prerequisites.Add(new() { TaskId = later.Id, PrerequisiteId = first.Id });
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,25 @@
+using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Practices;
+using WorkWindows.Service.Storage;
+
+namespace WorkWindows.Service.Tasks;
+
+/// <summary>Moves the dates of work that follows other work in later years. The caller saves.</summary>
+public sealed class FollowUpDates(WorkWindowsDb db)
+{
+    /// <summary>Sets first day and deadline of what follows a task from its completion; takes them off without one.</summary>
+    public async Task SetAsync(PlannedTask task, CancellationToken cancellation)
+    {
+        var followers = await db.PlannedTasks.Where(row => row.FollowsId == task.Id && row.CompletedOn == null)
+            .ToListAsync(cancellation);
+        foreach (var follower in followers)
+        {
+            var rule = FollowUp.All.FirstOrDefault(
+                one => one.After.Id == task.PracticeId && one.Practice.Id == follower.PracticeId);
+            if (rule is null)
+                continue;
+            var due = task.CompletedOn is { } done ? rule.Due(done) : ((NodaTime.LocalDate From, NodaTime.LocalDate To)?)null;
+            (follower.NotBefore, follower.Deadline) = (due?.From, due?.To);
+        }
+    }
+}

@@ -1,0 +1,171 @@
+using System.Net;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using NodaTime;
+using Shouldly;
+using WorkWindows.Service.Crews;
+using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Safety.Checklists;
+
+namespace WorkWindows.Service.Tests.Crews;
+
+public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    private static readonly LocalDate Today = new(2025, 3, 1);
+
+    [Fact]
+    public async Task Plan_IsToldToNobody_UntilItIsPublished_AndThenTheTaskIsOfItsCrew()
+    {
+        var given = await GivenAsync();
+
+        var plan = await ProposeAsync(given);
+        var before = await BookingsAsync(given);
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{plan.Id()}/publication", new { });
+
+        plan.Text("status").ShouldBe("proposed");
+        plan.GetProperty("content").GetProperty("differences").EnumerateArray().Select(one => one.GetString())
+            .ShouldContain(one => one!.Contains(": new, North, Sat 1 Mar"));
+        before.ShouldBeEmpty();
+        var booking = (await BookingsAsync(given)).First();
+        booking.GetProperty("personIds").GetArrayLength().ShouldBe(2);
+        var task = await given.Office.Consultant.ReadAsync($"/api/tasks/{given.Task}");
+        (task.Text("scheduledOn"), task.GetProperty("crewLeadId").GetGuid()).ShouldBe(("2025-03-01", given.LeadId));
+    }
+
+    [Fact]
+    public async Task Plan_IsPublishedOnce_AndKeptWhenItIsDiscarded()
+    {
+        var given = await GivenAsync();
+        var (published, discarded) = (await ProposeAsync(given), await ProposeAsync(given));
+
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{published.Id()}/publication", new { });
+        await given.Office.Consultant.DeleteAsync(new Uri($"/api/plans/{discarded.Id()}", UriKind.Relative), TestContext.Current.CancellationToken);
+
+        await given.Office.Consultant.RefusedAsync(
+            HttpMethod.Post, $"/api/plans/{published.Id()}/publication", new { }, HttpStatusCode.Conflict);
+        await given.Office.Consultant.RefusedAsync(
+            HttpMethod.Post, $"/api/plans/{discarded.Id()}/publication", new { }, HttpStatusCode.Conflict);
+        (await given.Office.Consultant.ReadAsync($"/api/plans/{discarded.Id()}")).Text("status").ShouldBe("discarded");
+    }
+
+    [Fact]
+    public async Task Plan_ThatIsPublishedAgain_ChangesNothing()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        var before = await BookingsAsync(given);
+
+        var again = await ProposeAsync(given);
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{again.Id()}/publication", new { });
+
+        again.GetProperty("content").GetProperty("differences").GetArrayLength().ShouldBe(0);
+        (await BookingsAsync(given)).Select(row => row.Id()).ShouldBe(before.Select(row => row.Id()));
+    }
+
+    [Fact]
+    public async Task Plan_ThatIsNotTrueAnyMore_IsNotPublished()
+    {
+        var given = await GivenAsync();
+        var plan = await ProposeAsync(given);
+        await given.Office.Consultant.CreateAsync("/api/absences", new { crewId = given.Crew, firstDay = "2025-03-01", lastDay = "2025-04-01" });
+
+        var problem = await given.Office.Consultant.RefusedAsync(
+            HttpMethod.Post, $"/api/plans/{plan.Id()}/publication", new { }, HttpStatusCode.Conflict);
+
+        problem.Text("detail").ShouldContain("North is off on Sat 1 Mar.");
+        (await BookingsAsync(given)).ShouldBeEmpty();
+    }
+
+    [Theory]
+    [InlineData("2025-06-20", "the day is closed or not known")]
+    [InlineData("2025-03-01", "North has too few people on Sat 1 Mar")]
+    public async Task Booking_ByHand_SaysAtOnceWhatStandsAgainstIt(string day, string says)
+    {
+        var given = await GivenAsync();
+        if (day == "2025-03-01")
+            await given.Office.Consultant.CreateAsync("/api/absences", new { personId = given.LeadId, firstDay = day });
+
+        var problem = await given.Office.Consultant.RefusedAsync(
+            HttpMethod.Post, "/api/bookings", new { taskId = given.Task, crewId = given.Crew, day }, HttpStatusCode.Conflict);
+
+        problem.GetProperty("conflicts").EnumerateArray().Select(one => one.GetString()).ShouldContain(one => one!.Contains(says));
+        (await BookingsAsync(given)).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public async Task Booking_ByHand_StaysInTheNextPlan_AndMovesWithItsTask()
+    {
+        var given = await GivenAsync();
+        var booking = await given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-01", hours = 2 });
+
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        var kept = (await BookingsAsync(given)).Single(row => row.GetProperty("isFixed").GetBoolean());
+        var moved = await given.Office.Consultant.RefusedAsync(
+            HttpMethod.Post, $"/api/bookings/{kept.Id()}/move", new { crewId = given.Crew, day = "2025-02-27" }, HttpStatusCode.BadRequest);
+        await given.Office.Consultant.DeleteAsync(new Uri($"/api/bookings/{kept.Id()}", UriKind.Relative), TestContext.Current.CancellationToken);
+
+        (kept.Id(), kept.Text("day")).ShouldBe((booking.Id(), "2025-03-01"));
+        moved.Error("day").ShouldContain("a day from 2025-03-01");
+        (await BookingsAsync(given)).ShouldNotContain(row => row.GetProperty("isFixed").GetBoolean());
+    }
+
+    [Fact]
+    public async Task CrewCalendar_ShowsPublishedDays_ToWhoeverHasItsAddress()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        const string Key = "a-secret-of-the-crew";
+        await using (var db = service.Database.Open(given.Office.Organization))
+        {
+            (await db.Crews.SingleAsync(TestContext.Current.CancellationToken)).CalendarKey = Key;
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        var address = $"/calendars/{given.Office.Organization}/crew.ics?key=";
+        var text = await service.Anonymous().GetStringAsync(address + Key, TestContext.Current.CancellationToken);
+        var stranger = await service.Anonymous().GetAsync(address + "wrong", TestContext.Current.CancellationToken);
+
+        Ical.Net.Calendar.Load(text)!.Events.First().Start!.Value.ShouldBe(new DateTime(2025, 3, 1, 8, 0, 0));
+        text.ShouldContain($"UID:{given.Task:N}-{given.Crew:N}-0@");
+        stranger.StatusCode.ShouldBe(HttpStatusCode.NotFound);
+    }
+
+    [Theory]
+    [InlineData("/board")]
+    [InlineData("/board/season")]
+    [InlineData("/board/print")]
+    public async Task Pages_ShowACrewMemberTheWork_AndNoLandowner(string page)
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        var (member, _) = await given.Checklist.AddAsync(Service.Accounts.Role.CrewMember);
+        var (owner, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Landowner);
+
+        (await member.GetStringAsync($"{page}?from=2025-03-01", TestContext.Current.CancellationToken)).ShouldContain("North");
+        (await owner.GetAsync(new Uri(page, UriKind.Relative), TestContext.Current.CancellationToken)).StatusCode
+            .ShouldBe(HttpStatusCode.Forbidden);
+    }
+
+    private static Task<JsonElement> ProposeAsync(Given given) =>
+        given.Office.Consultant.CreateAsync("/api/plans", new { days = 5 });
+
+    private static async Task<JsonElement[]> BookingsAsync(Given given) =>
+        [.. (await given.Office.Consultant.ReadAsync("/api/bookings?from=2025-03-01&to=2025-12-31")).EnumerateArray()];
+
+    private async Task<Given> GivenAsync()
+    {
+        var checklist = await GivenChecklist.OpenAsync(service);
+        var (_, member) = await checklist.AddAsync(Service.Accounts.Role.CrewMember);
+        var crew = await checklist.Office.Consultant.CreateAsync(
+            "/api/crews", new { name = "North", leadId = checklist.LeadId, memberIds = new[] { member } });
+        return new(checklist, crew.Id());
+    }
+
+    private sealed record Given(GivenChecklist Checklist, Guid Crew)
+    {
+        public WorkWindows.Service.Tests.Rules.Consultancy Office => Checklist.Office;
+        public Guid Task => Checklist.Task;
+        public Guid LeadId => Checklist.LeadId;
+    }
+}

@@ -1,0 +1,61 @@
+using System.Net;
+using Shouldly;
+using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Properties;
+
+namespace WorkWindows.Service.Tests.Crews;
+
+public sealed class WeightsTests(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    private static readonly string[] FirstAid = ["First aid"];
+
+    [Fact]
+    public async Task Weights_AreAsUsual_UntilTheyAreSet_AndAgainWhenTheyAreTakenOff()
+    {
+        var client = await service.MachineAsync(await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}"));
+
+        var usual = await client.ReadAsync("/api/weights");
+        var set = await client.PutAsync("/api/weights", new
+        {
+            hingeLargestDbhIn = 7,
+            practices = new[] { new { practice = "hinge-cut", pointsPerUnit = 80, certificates = FirstAid } },
+        });
+        var off = await client.PutAsync("/api/weights", new { });
+
+        usual.GetProperty("hingeLargestDbhIn").GetDouble().ShouldBe(8);
+        set.GetProperty("hingeLargestDbhIn").GetDouble().ShouldBe(7);
+        set.GetProperty("practices")[0].GetProperty("certificates")[0].GetString().ShouldBe("First aid");
+        off.GetRawText().ShouldBe(usual.GetRawText());
+    }
+
+    [Fact]
+    public async Task Weights_AreRefusedWhole_WithEachFault()
+    {
+        var client = await service.MachineAsync(await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}"));
+
+        var problem = await client.RefusedAsync(HttpMethod.Put, "/api/weights", new
+        {
+            roadFactor = 0.5,
+            hingeEasyDbhIn = 9,
+            practices = new[] { new { practice = "dynamite", pointsPerUnit = -1 } },
+        }, HttpStatusCode.BadRequest);
+
+        problem.Error("roadFactor").ShouldContain("from 1 to 5");
+        problem.Error("hingeEasyDbhIn").ShouldContain("at most the largest diameter, 8 inches");
+        problem.Error("practices[0].practice").ShouldContain("a key of the practice catalogue");
+        problem.Error("practices[0].pointsPerUnit").ShouldContain("points from 0 to 100000");
+    }
+
+    [Fact]
+    public async Task HingeLimits_OfTheOrganization_AreThoseOfItsAdvice()
+    {
+        var client = await service.MachineAsync(await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}"));
+        var (_, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI", "sugar maple");
+        var before = await client.ReadAsync($"/api/parcels/{parcel}/stand");
+
+        await client.PutAsync("/api/weights", new { hingeLargestDbhIn = 15, hingeEasyDbhIn = 15 });
+
+        before.GetProperty("stems")[0].GetProperty("hinge").Text("fit").ShouldNotBe("fits");
+        (await client.ReadAsync($"/api/parcels/{parcel}/stand")).GetProperty("stems")[0].GetProperty("hinge").Text("fit").ShouldBe("fits");
+    }
+}

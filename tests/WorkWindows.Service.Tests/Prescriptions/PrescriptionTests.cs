@@ -1,0 +1,83 @@
+using System.Net;
+using System.Text.Json;
+using Shouldly;
+using WorkWindows.Engine.Stands;
+using WorkWindows.Engine.Stands.Hours;
+using WorkWindows.Service.Prescriptions;
+using WorkWindows.Service.Tasks;
+using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Properties;
+
+namespace WorkWindows.Service.Tests.Prescriptions;
+
+public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<ServiceFixture>
+{
+    [Fact]
+    public async Task Prescription_PutsWorkInOrder_AndPlansWhatFollows_AndNothingTwice()
+    {
+        var (client, _, parcel) = await GivenAsync();
+        var work = new { work = new object[] { new { practice = "hinge-cut", quantity = 2, quantityUnit = "acres" }, new { practice = "overstory-felling" } } };
+
+        var made = (await client.PostOkAsync($"/api/parcels/{parcel}/prescription", work)).EnumerateArray().ToList();
+        var again = await client.PostOkAsync($"/api/parcels/{parcel}/prescription", work);
+
+        made.Select(task => task.Text("practice")).ShouldBe(["hinge-cut", "overstory-felling", "tie-down", "re-cut"]);
+        var (hinge, felling) = (made[0], made[1]);
+        hinge.GetProperty("prerequisiteIds").EnumerateArray().Select(id => id.GetGuid()).ShouldBe([felling.Id()]);
+        made.Skip(2).Select(task => task.GetProperty("followsId").GetGuid()).ShouldAllBe(id => id == hinge.Id());
+        again.GetArrayLength().ShouldBe(0);
+    }
+
+    [Fact]
+    public async Task Prescription_NamesWhatIsWrong_AndPlansNothing()
+    {
+        var (client, _, parcel) = await GivenAsync();
+
+        var problem = await client.RefusedAsync(HttpMethod.Post, $"/api/parcels/{parcel}/prescription",
+            new { work = new object[] { new { practice = "cleanup" }, new { practice = "dynamite", crewSize = 0 } } }, HttpStatusCode.BadRequest);
+
+        problem.Error("work[1].practice").ShouldContain("one of: overstory-felling");
+        problem.Error("work[1].crewSize").ShouldContain("from 1 to 99");
+        (await client.ReadAsync("/api/tasks")).GetArrayLength().ShouldBe(0);
+    }
+
+    [Fact]
+    public async Task Plan_OfAProperty_TellsDecades_AndWhatBringsMostForAnHour()
+    {
+        var (client, property, parcel) = await GivenAsync();
+        var hinge = await client.CreateAsync("/api/tasks", new { key = $"{Guid.NewGuid():N}", parcelId = parcel, practice = "hinge-cut", quantity = 1, quantityUnit = "acres", crewSize = 2 });
+        await client.PutAsync($"/api/tasks/{hinge.Id()}/completion", new { completedOn = "2024-02-10" });
+        await Land.TaskAsync(client, parcel, "cleanup");
+
+        var plan = await client.ReadAsync($"/api/properties/{property}/plan");
+
+        var steps = plan.GetProperty("parcels")[0].GetProperty("steps").EnumerateArray().ToList();
+        steps.Where(step => step.Text("state") == "due").Take(2).Select(step => $"{step.Text("practice")} {step.Text("from")} {step.Text("to")}")
+            .ShouldBe(["Tie-down of hinged stems 2025-02-10 2026-02-10", "Re-cut of hinged stems 2027-02-10 2028-02-10"]);
+        steps.Count(step => step.Text("practice").StartsWith("Re-cut", StringComparison.Ordinal)).ShouldBeGreaterThan(4);
+        plan.GetProperty("ranked").EnumerateArray().Single().Text("points").ShouldBe("10");
+    }
+
+    [Fact]
+    public void Ranking_ShowsThatTheFirstFifthOfTheHoursBringsMostOfThePoints()
+    {
+        var ranked = Ranking.Of(
+        [
+            (Guid.NewGuid(), "slow", 20, Time(80)), (Guid.NewGuid(), "quick", 80, Time(20)),
+        ]);
+
+        ranked.Select(task => task.Title).ShouldBe(["quick", "slow"]);
+        ranked[0].HoursShare.ShouldBe(0.2, 1e-9);
+        Ranking.PointsOfFirstFifth(ranked).ShouldBe(0.8, 1e-9);
+    }
+
+    private static TaskTime Time(double hours) => new(new(ValueRange.Of(hours), "given"), 1, 0);
+
+    private async Task<(HttpClient Client, Guid Property, Guid Parcel)> GivenAsync()
+    {
+        var organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        var client = await service.MachineAsync(organization);
+        var (property, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI");
+        return (client, property, parcel);
+    }
+}
