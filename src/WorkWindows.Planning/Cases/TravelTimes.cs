@@ -25,9 +25,6 @@ public sealed class TravelTimes
     private TravelTimes(ImmutableDictionary<string, int> indexes, double[] minutes) =>
         (this.indexes, this.minutes) = (indexes, minutes);
 
-    /// <summary>The places, in no order.</summary>
-    public IEnumerable<string> Places => indexes.Keys;
-
     /// <summary>Known drives where there are, else the great circle times a factor at a speed.</summary>
     /// <param name="places">Each id once.</param>
     /// <param name="known">Drives that somebody measured; each way by itself. Those of other places do not count.</param>

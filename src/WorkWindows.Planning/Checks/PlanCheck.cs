@@ -70,7 +70,8 @@ public static class PlanCheck
 
     private const double MinutesPerHour = 60;
 
-    /// <summary>What a crew without a base drives from property to property on a day is not known to anybody else.</summary>
+    /// <param name="plan">The case.</param>
+    /// <param name="bookings">What is booked in it, what is fixed included.</param>
     /// <returns>By day, crew and rule; none where all is well.</returns>
     public static ImmutableArray<BrokenRule> Broken(PlanCase plan, IReadOnlyCollection<Booking> bookings)
     {

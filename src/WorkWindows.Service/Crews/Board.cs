@@ -41,13 +41,10 @@ public sealed record BookingCard(
 /// <param name="Day">The day.</param>
 /// <param name="Off">Why it does not work, or null.</param>
 /// <param name="Cards">Its work, in order.</param>
-public sealed record BoardCell(LocalDate Day, string? Off, IReadOnlyList<BookingCard> Cards)
-{
-    public decimal Hours => Cards.Sum(card => card.Hours);
-}
+public sealed record BoardCell(LocalDate Day, string? Off, IReadOnlyList<BookingCard> Cards);
 
 /// <summary>A crew's days.</summary>
-public sealed record BoardRow(Guid CrewId, string Crew, decimal HoursPerDay, IReadOnlyList<BoardCell> Cells);
+public sealed record BoardRow(Guid CrewId, string Crew, IReadOnlyList<BoardCell> Cells);
 
 /// <summary>A task that no crew has.</summary>
 /// <param name="Task">The task.</param>

@@ -50,7 +50,7 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
         return new(
             today, dates,
             [.. crews.Crews.Select(card => new BoardRow(
-                card.Crew.Id, card.Crew.Name, card.Crew.HoursPerDay,
+                card.Crew.Id, card.Crew.Name,
                 [.. dates.Select(day => new BoardCell(day, Off(card.Crew, day, off), [.. byCell[(card.Crew.Id, day)]]))]))],
             [.. tasks.Values.Where(input => !booked.Contains(input.Task.Id)).Select(input => Waiting(input, [.. dates.Where(day => day >= today)]))]);
     }

@@ -13,7 +13,8 @@ namespace WorkWindows.Service.Crews;
 /// <summary>Where a consultant says who works together, with what, and when they are off.</summary>
 [Authorize(Access.Plan)]
 public sealed class CrewsPageModel(
-    WorkWindowsDb db, CrewHandler crews, EquipmentHandler equipment, AbsenceHandler absences, WeekHandler week) : PageModel
+    WorkWindowsDb db, CrewHandler crews, EquipmentHandler equipment, AbsenceHandler absences,
+    CrewCalendar calendar, WeekHandler week) : PageModel
 {
     public CrewsView View { get; private set; } = null!;
 
@@ -25,6 +26,9 @@ public sealed class CrewsPageModel(
     public CrewEntry Entry { get; set; } = new();
 
     public LocalDate Today { get; private set; }
+
+    /// <summary>The address of a crew's new calendar; shown once.</summary>
+    public string? CalendarAddress { get; private set; }
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
@@ -64,6 +68,13 @@ public sealed class CrewsPageModel(
 
     public async Task<IActionResult> OnPostDeleteAbsenceAsync(Guid id, CancellationToken cancellation) =>
         await EndAsync(await absences.DeleteAsync(id, cancellation), cancellation);
+
+    public async Task<IActionResult> OnPostCalendarAsync(Guid id, CancellationToken cancellation)
+    {
+        CalendarAddress = await calendar.NewAddressAsync(id, Request, cancellation);
+        await ShowAsync(cancellation);
+        return CalendarAddress is null ? NotFound() : Page();
+    }
 
     private async Task<IActionResult> EndAsync<T>(Change<T> change, CancellationToken cancellation)
     {

@@ -103,7 +103,8 @@ public sealed record TaskTonight(
     public IReadOnlyList<Window> WorkableRuns()
     {
         var last = LocalDate.Min(Today.PlusDays(Night.DaysAhead), Task.Deadline ?? LocalDate.MaxIsoValue);
-        return Waits || last < Today ? [] : [.. Evaluation.Windows(DaySpan.Between(Today, last))];
+        var first = LocalDate.Max(Today, Task.NotBefore ?? Today);
+        return Waits || last < first ? [] : [.. Evaluation.Windows(DaySpan.Between(first, last))];
     }
 
     /// <summary>Those who are to be at the work on a day on which it is scheduled or booked: the lead first.</summary>

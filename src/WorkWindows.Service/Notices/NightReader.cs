@@ -89,7 +89,8 @@ public sealed class NightReader(
             // Before the next zone's, which may rest on the same packs and snapshots.
             await db.SaveChangesAsync(cancellation);
             tonight.AddRange(evaluated.Select(one => new TaskTonight(
-                one.Task.Task, one.Task.Evaluation, today, waiting.Contains(one.Task.Task.Id))
+                one.Task.Task, one.Task.Evaluation, today,
+                waiting.Contains(one.Task.Task.Id) || one.Task.Task.NotBefore > today.PlusDays(Night.DaysAhead))
             {
                 ChancesOf = asked => Chances(one.Input, asked),
                 Booked = [.. booked[one.Task.Task.Id].Where(crew => crew.Day >= today)],

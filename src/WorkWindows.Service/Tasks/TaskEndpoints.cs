@@ -13,7 +13,8 @@ public static class TaskEndpoints
     public sealed record TaskView(
         Guid Id, string Key, Guid ParcelId, string Practice, decimal? Quantity, string? QuantityUnit, int CrewSize,
         Guid? CrewLeadId, LocalDate? Deadline, LocalDate? ScheduledOn, LocalDate? CompletedOn,
-        IReadOnlyList<Guid> PrerequisiteIds);
+        IReadOnlyList<Guid> PrerequisiteIds, LocalDate? NotBefore, Guid? FollowsId, decimal? HoursLow, decimal? HoursHigh,
+        decimal? Points);
 
     /// <param name="CompletedOn">The day it was done on; null, which must be written out, takes it back.</param>
     public sealed record CompletionForm([property: JsonRequired] LocalDate? CompletedOn);
@@ -21,7 +22,8 @@ public static class TaskEndpoints
     private static readonly Expression<Func<PlannedTask, TaskView>> View = task => new TaskView(
         task.Id, task.Key, task.ParcelId, task.PracticeId, task.Quantity, task.QuantityUnit, task.CrewSize,
         task.CrewLeadId, task.Deadline, task.ScheduledOn, task.CompletedOn,
-        task.Prerequisites.Select(link => link.PrerequisiteId).ToList());
+        task.Prerequisites.Select(link => link.PrerequisiteId).ToList(), task.NotBefore, task.FollowsId, task.HoursLow,
+        task.HoursHigh, task.Points);
 
     private static readonly Func<PlannedTask, TaskView> ViewOf = View.Compile();
 

@@ -16,10 +16,19 @@ namespace WorkWindows.Service.Tasks;
 /// <param name="Deadline">The last day on which it may be done, or null.</param>
 /// <param name="ScheduledOn">The day it is meant to be done on, or null.</param>
 /// <param name="PrerequisiteIds">The tasks that come first; null for none.</param>
+/// <param name="NotBefore">The first day on which it may be done, or null.</param>
+/// <param name="FollowsId">The work on the same parcel whose completion sets its first day and its deadline, or null.</param>
+/// <param name="HoursLow">The consultant's own estimate, hours of one person, the least; null for the usual rates.</param>
+/// <param name="HoursHigh">The most; exactly where there is a least.</param>
+/// <param name="Points">What it is worth, points of the consultant's own; null for its practice's weight.</param>
 public sealed record TaskForm(
     string? Key, Guid? ParcelId, string? Practice, decimal? Quantity, string? QuantityUnit, int? CrewSize,
-    Guid? CrewLeadId, LocalDate? Deadline, LocalDate? ScheduledOn, IReadOnlyList<Guid>? PrerequisiteIds)
+    Guid? CrewLeadId, LocalDate? Deadline, LocalDate? ScheduledOn, IReadOnlyList<Guid>? PrerequisiteIds,
+    LocalDate? NotBefore = null, Guid? FollowsId = null, decimal? HoursLow = null, decimal? HoursHigh = null,
+    decimal? Points = null)
 {
+    private const decimal MostHours = 10_000;
+    private const decimal MostPoints = 1_000_000;
     private const decimal HighestQuantity = 1_000_000;
     private const int LargestCrew = 99;
 
@@ -41,7 +50,20 @@ public sealed record TaskForm(
             faults.Add("quantity", null, $"a number of {unit}, or no quantityUnit");
         if (CrewSize is not (>= 1 and <= LargestCrew))
             faults.Add("crewSize", CrewSize, $"a whole number of people from 1 to {LargestCrew}");
+        CheckPlanning(faults);
         return new(practice, unit, CrewSize ?? 0, (PrerequisiteIds ?? []).Distinct().ToList());
+    }
+
+    private void CheckPlanning(FieldFaults faults)
+    {
+        if (NotBefore > Deadline)
+            faults.Add("notBefore", NotBefore, $"a day up to the deadline, {Deadline:R}, or nothing");
+        if (HoursLow is not (null or (> 0 and <= MostHours)))
+            faults.Add("hoursLow", HoursLow, $"hours of one person above 0 and up to {MostHours}, or nothing");
+        if (HoursHigh > MostHours || HoursHigh < HoursLow || HoursLow is null != HoursHigh is null)
+            faults.Add("hoursHigh", HoursHigh, $"hours of one person from hoursLow to {MostHours}, exactly where there is a hoursLow");
+        if (Points is not (null or (>= 0 and <= MostPoints)))
+            faults.Add("points", Points, $"points from 0 to {MostPoints}, or nothing for the weight of the practice");
     }
 }
 

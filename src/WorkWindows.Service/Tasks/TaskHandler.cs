@@ -52,6 +52,8 @@ public sealed class TaskHandler(
         var fields = form.Check(faults);
         await CheckReferencesAsync(form, fields, faults, cancellation);
         await CheckOrderAsync(task, fields.PrerequisiteIds, faults, cancellation);
+        if (form.FollowsId == id)
+            faults.Add("followsId", id, "another task, or nothing");
         if (faults.Any)
             return Change.Refused<PlannedTask>(faults);
 
@@ -117,6 +119,11 @@ public sealed class TaskHandler(
         {
             faults.Add("crewLeadId", lead, "the id of a crew lead or consultant of the organization");
         }
+        if (form.FollowsId is { } first
+            && !await db.PlannedTasks.AnyAsync(task => task.Id == first && task.ParcelId == form.ParcelId, cancellation))
+        {
+            faults.Add("followsId", first, "the id of a task on the same parcel, or nothing");
+        }
         var known = await db.PlannedTasks.Where(task => fields.PrerequisiteIds.Contains(task.Id))
             .Select(task => task.Id).ToListAsync(cancellation);
         foreach (var unknown in fields.PrerequisiteIds.Except(known))
@@ -145,6 +152,8 @@ public sealed class TaskHandler(
         (task.Quantity, task.QuantityUnit) = (form.Quantity, fields.QuantityUnit);
         (task.CrewSize, task.CrewLeadId) = (fields.CrewSize, form.CrewLeadId);
         (task.Deadline, task.ScheduledOn) = (form.Deadline, form.ScheduledOn);
+        (task.NotBefore, task.FollowsId, task.Points) = (form.NotBefore, form.FollowsId, form.Points);
+        (task.HoursLow, task.HoursHigh) = (form.HoursLow, form.HoursHigh);
         task.ComeAfter(fields.PrerequisiteIds);
     }
 }

@@ -42,6 +42,9 @@ public sealed record TaskSummary(
     LocalDate? ScheduledOn,
     LocalDate? CompletedOn)
 {
+    /// <summary>The first day on which it may be done, if there is one.</summary>
+    public LocalDate? NotBefore { get; init; }
+
     /// <summary>The kinds of the work that must be done first and has not been recorded as done.</summary>
     public IReadOnlyList<string> WaitsFor { get; init; } = [];
 }

@@ -117,6 +117,7 @@ public sealed class TaskEvaluator(
                         row.Task.CrewLeadId, row.Task.CrewSize, row.Task.Quantity, row.Task.QuantityUnit,
                         row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn)
                     {
+                        NotBefore = row.Task.NotBefore,
                         WaitsFor = [.. row.WaitsFor.Select(id => PracticeCatalogue.Find(id)?.Name ?? id)],
                     },
                     new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),

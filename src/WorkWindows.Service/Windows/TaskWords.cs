@@ -1,4 +1,5 @@
 using System.Globalization;
+using NodaTime;
 
 namespace WorkWindows.Service.Windows;
 
@@ -12,6 +13,10 @@ public static class TaskWords
     public static string? WaitsFor(TaskSummary task) => task.WaitsFor.Count == 0
         ? null
         : $"Waits for: {string.Join(", ", task.WaitsFor)}. It is not recorded as done.";
+
+    /// <summary>What stands between today and the work besides its days: what comes first, or its own first day.</summary>
+    public static string? WaitsFor(TaskSummary task, LocalDate today) => WaitsFor(task)
+        ?? (task.NotBefore > today ? $"Not before {DayWords.WithYear(task.NotBefore.Value)}." : null);
 
     /// <summary>As in 'Beech Ridge, 4.5 acres'.</summary>
     public static string Place(TaskSummary task) =>

@@ -68,7 +68,7 @@ public sealed record TaskWeek(
         return new(
             task.Id, task.ParcelId, task.PropertyId, task.PropertyName, task.Practice.Name, TaskWords.Place(task),
             OutlookWords.Of(evaluated.Evaluation, days.First), ScheduledIn(evaluated, days.First),
-            TaskWords.WaitsFor(task), DayCell.Of(evaluated, days, days.First, null));
+            TaskWords.WaitsFor(task, days.First), DayCell.Of(evaluated, days, days.First, null));
     }
 
     private static string? ScheduledIn(EvaluatedTask evaluated, LocalDate today)

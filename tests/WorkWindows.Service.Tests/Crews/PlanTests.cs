@@ -115,16 +115,13 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     {
         var given = await GivenAsync();
         await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
-        const string Key = "a-secret-of-the-crew";
-        await using (var db = service.Database.Open(given.Office.Organization))
-        {
-            (await db.Crews.SingleAsync(TestContext.Current.CancellationToken)).CalendarKey = Key;
-            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
-        }
+        var (consultant, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Consultant);
 
-        var address = $"/calendars/{given.Office.Organization}/crew.ics?key=";
-        var text = await service.Anonymous().GetStringAsync(address + Key, TestContext.Current.CancellationToken);
-        var stranger = await service.Anonymous().GetAsync(address + "wrong", TestContext.Current.CancellationToken);
+        var page = await (await consultant.PostFormAsync($"/crews?handler=Calendar&id={given.Crew}", [])).Content
+            .ReadAsStringAsync(TestContext.Current.CancellationToken);
+        var address = System.Text.RegularExpressions.Regex.Match(page, @"/calendars/[0-9a-f-]+/crew\.ics\?key=[\w-]+").Value;
+        var text = await service.Anonymous().GetStringAsync(address, TestContext.Current.CancellationToken);
+        var stranger = await service.Anonymous().GetAsync(address + "x", TestContext.Current.CancellationToken);
 
         Ical.Net.Calendar.Load(text)!.Events.First().Start!.Value.ShouldBe(new DateTime(2025, 3, 1, 8, 0, 0));
         text.ShouldContain($"UID:{given.Task:N}-{given.Crew:N}-0@");

@@ -43,6 +43,17 @@ public sealed class GoodToCutTests
         plan.Messages.Count(message => message.Kind == NoticeKinds.GoodToCut).ShouldBe(announced == "" ? 0 : 1);
     }
 
+    [Theory]
+    [InlineData(0, "0-7")]
+    [InlineData(3, "3-7")]
+    [InlineData(8, "")]
+    public void Plan_OffersNoDayBeforeTheFirstOneOfATask(int first, string offered)
+    {
+        var task = Work("oooooooo", task => task with { NotBefore = Today.PlusDays(first) });
+
+        Runs(NightPlan.Of(Of(task)).Announced).ShouldBe(offered);
+    }
+
     [Fact]
     public void Plan_PutsAllTasksOfAnOwnerIntoOneMessage()
     {

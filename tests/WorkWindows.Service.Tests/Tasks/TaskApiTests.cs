@@ -32,6 +32,31 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Create_KeepsWhatPlansGoBy_AndNamesWhatIsWrongWithIt()
+    {
+        var client = await ConsultantAsync();
+        var (_, parcelId) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI");
+        var (_, elsewhere) = await Land.CreateAsync(client, -84.5, 42.6, "26065", "MI");
+        var other = await Land.TaskAsync(client, elsewhere, "hinge-cut");
+
+        var made = await client.CreateAsync("/api/tasks", new
+        {
+            key = $"{Guid.NewGuid():N}", parcelId, practice = "tie-down", crewSize = 2, notBefore = "2026-03-01", hoursLow = 4, hoursHigh = 9, points = 30,
+        });
+        var problem = await client.RefusedAsync(HttpMethod.Post, "/api/tasks", new
+        {
+            key = $"{Guid.NewGuid():N}", parcelId, practice = "tie-down", crewSize = 2, notBefore = "2026-03-01", deadline = "2026-02-01", hoursLow = 4,
+            points = -1, followsId = other.Id(),
+        }, HttpStatusCode.BadRequest);
+
+        (made.Text("notBefore"), made.Text("hoursHigh"), made.Text("points")).ShouldBe(("2026-03-01", "9", "30"));
+        problem.Error("notBefore").ShouldContain("a day up to the deadline, 2026-02-01");
+        problem.Error("hoursHigh").ShouldContain("exactly where there is a hoursLow");
+        problem.Error("points").ShouldContain("from 0 to");
+        problem.Error("followsId").ShouldContain("a task on the same parcel");
+    }
+
+    [Fact]
     public async Task Update_IsRefused_WhenPrerequisitesLeadBack()
     {
         var client = await ConsultantAsync();
