@@ -38,4 +38,10 @@ public enum SiteFlag
 
     /// <summary>An overhead power line that a tree of the parcel can reach.</summary>
     PowerLine,
+
+    /// <summary>Bedding cover close to where deer feed.</summary>
+    NearFood,
+
+    /// <summary>Cover far from where deer feed.</summary>
+    DeepCover,
 }

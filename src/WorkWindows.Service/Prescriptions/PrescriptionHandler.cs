@@ -1,6 +1,8 @@
 using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 
@@ -20,6 +22,7 @@ public sealed record PrescriptionForm(IReadOnlyList<PrescribedWork>? Work);
 public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization organization)
 {
     private const int UsualCrew = 2;
+    private const string Hinge = "hinge-cut";
 
     /// <summary>A practice that is planned on the parcel already, and not done, is not planned again.</summary>
     public async Task<Change<IReadOnlyList<PlannedTask>>> PrescribeAsync(
@@ -47,6 +50,8 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
             }
         }
         PutInOrder([.. open.Where(task => task.FollowsId is null), .. made.Where(task => task.FollowsId is null)], made);
+        if (parcel.SiteFlags.Contains(SiteFlag.DeepCover))
+            await WaitForNearFoodAsync(parcel, made, cancellation);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         return Change.Done<IReadOnlyList<PlannedTask>>(made);
@@ -70,6 +75,18 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
                 task.Prerequisites.Add(new() { TaskId = task.Id, PrerequisiteId = first });
             db.Add(task);
             return task;
+        }
+    }
+
+    /// <summary>Common practice, no source: bedding near food before deep cover. Nothing waits for what is new, so no circle.</summary>
+    private async Task WaitForNearFoodAsync(Parcel parcel, List<PlannedTask> made, CancellationToken cancellation)
+    {
+        var others = await db.PlannedTasks.Include(task => task.Parcel).Where(task => task.CompletedOn == null
+            && task.PracticeId == Hinge && task.Parcel.PropertyId == parcel.PropertyId && task.ParcelId != parcel.Id).ToListAsync(cancellation);
+        foreach (var hinge in made.Where(task => task.PracticeId == Hinge))
+        {
+            foreach (var first in others.Where(task => task.Parcel.SiteFlags.Contains(SiteFlag.NearFood)))
+                hinge.Prerequisites.Add(new() { TaskId = hinge.Id, PrerequisiteId = first.Id });
         }
     }
 

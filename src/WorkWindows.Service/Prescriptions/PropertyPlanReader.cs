@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
@@ -19,6 +20,8 @@ public sealed class PropertyPlanReader(
     /// <summary>How far ahead follow-ups are told, years.</summary>
     private const int YearsAhead = 20;
 
+    private const string Hinge = "hinge-cut";
+
     /// <returns>Null when the caller sees no such property.</returns>
     public async Task<PropertyPlan?> ReadAsync(Guid id, CancellationToken cancellation)
     {
@@ -32,10 +35,11 @@ public sealed class PropertyPlanReader(
         var settings = await db.PracticeSettings.AsNoTracking().ToDictionaryAsync(row => row.PracticeId, cancellation);
         var open = tasks.FindAll(task => task.CompletedOn is null);
         var times = await hours.OfAsync(open, cancellation);
+        var nearFood = open.FindAll(task => task.PracticeId == Hinge && task.Parcel.SiteFlags.Contains(SiteFlag.NearFood));
         ParcelYears[] parcels =
         [
             .. property.Parcels.OrderBy(parcel => parcel.Name).Select(parcel => Years(
-                parcel, tasks.FindAll(task => task.ParcelId == parcel.Id), today)),
+                parcel, tasks.FindAll(task => task.ParcelId == parcel.Id), nearFood, today)),
         ];
         var years = parcels.SelectMany(parcel => parcel.Steps).Select(step => step.Year).Append(today.Year).ToList();
         return new(
@@ -46,7 +50,8 @@ public sealed class PropertyPlanReader(
             years.Min(), Math.Min(years.Max(), today.Year + YearsAhead));
     }
 
-    private static ParcelYears Years(Parcel parcel, List<PlannedTask> tasks, LocalDate today)
+    private static ParcelYears Years(
+        Parcel parcel, List<PlannedTask> tasks, List<PlannedTask> nearFood, LocalDate today)
     {
         var steps = tasks.Select(task => new Step(
             task.Id, Name(task.PracticeId), task.CompletedOn is null ? StepState.Planned : StepState.Done,
@@ -54,7 +59,7 @@ public sealed class PropertyPlanReader(
         {
             Year = (task.CompletedOn ?? task.ScheduledOn ?? task.NotBefore ?? task.Deadline ?? today).Year,
         }).Concat(Due(tasks, today)).OrderBy(step => step.Year).ThenBy(step => step.From ?? LocalDate.MaxIsoValue).ToList();
-        return new(parcel.Id, parcel.Name, steps, [.. Problems(tasks)]);
+        return new(parcel.Id, parcel.Name, steps, [.. Problems(tasks), .. TooEarly(parcel, tasks, nearFood)]);
     }
 
     /// <summary>What completed work asks for and nobody has planned, and what that asks for in turn.</summary>
@@ -99,6 +104,16 @@ public sealed class PropertyPlanReader(
             }
         }
     }
+
+    /// <summary>Common practice, no source: bedding near food is used first, deep cover once that is there.</summary>
+    private static IEnumerable<string> TooEarly(Parcel parcel, List<PlannedTask> tasks, List<PlannedTask> nearFood) =>
+        parcel.SiteFlags.Contains(SiteFlag.DeepCover)
+            ? tasks.Where(task => task is { PracticeId: Hinge, CompletedOn: null })
+                .SelectMany(_ => nearFood, (task, first) => (task, first))
+                .Where(one => one.task.Prerequisites.All(link => link.PrerequisiteId != one.first.Id))
+                .Select(one => $"Hinge cut in deep cover does not wait for the one near food, {one.first.Parcel.Name}. "
+                    + "Bedding near food comes first.")
+            : [];
 
     private static string Name(string practice) => PracticeCatalogue.Find(practice)?.Name ?? practice;
 }

@@ -13,6 +13,10 @@ public sealed class StandPageModel(StandReader reader) : PageModel
     [BindProperty(SupportsGet = true)]
     public double[] Felled { get; set; } = [];
 
+    /// <summary>The pocket of hinged trees that is meant, acres.</summary>
+    [BindProperty(SupportsGet = true)]
+    public double? PocketAcres { get; set; }
+
     public StandView View { get; private set; } = null!;
 
     public Guid PropertyId { get; private set; }
@@ -21,11 +25,11 @@ public sealed class StandPageModel(StandReader reader) : PageModel
     {
         if (await reader.ReadAsync(Id, cancellation) is not { } input)
             return NotFound();
-        var faults = StandEndpoints.Check(Felled, input.Rows.Count);
+        var faults = StandEndpoints.Check(Felled, PocketAcres, input.Rows.Count);
         foreach (var complaint in faults.Errors.Values.SelectMany(messages => messages))
             ModelState.AddModelError("", complaint);
         PropertyId = input.PropertyId;
-        View = StandView.Of(input, faults.Any ? [] : Felled);
+        View = StandView.Of(input, faults.Any ? [] : Felled, faults.Any ? null : PocketAcres);
         return Page();
     }
 }

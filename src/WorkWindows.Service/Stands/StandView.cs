@@ -58,7 +58,8 @@ public sealed record StandView(
 {
     /// <param name="input">The parcel.</param>
     /// <param name="felledPercent">Of each row of its inventory, 0 to 100; rows that are left out stay.</param>
-    public static StandView Of(StandInput input, IReadOnlyList<double> felledPercent)
+    /// <param name="pocketAcres">The pocket of hinged trees that is meant, acres; null where it is not known.</param>
+    public static StandView Of(StandInput input, IReadOnlyList<double> felledPercent, double? pocketAcres)
     {
         var (limits, stand) = (input.Limits, input.Stand);
         var felled = stand.Classes.Select((stems, row) => (stems, Percent: row < felledPercent.Count ? felledPercent[row] : 0))
@@ -69,7 +70,7 @@ public sealed record StandView(
             [.. felled.Select((one, row) => Row(input.Rows[row], one.stems, one.Percent, limits))],
             StandNumbers.Of(stand), StandNumbers.Of(after),
             RangeView.Of(WorkRates.CuttingHours(felled.Select(one => (one.stems.DbhIn, one.stems.StemsPerAcre * one.Percent / 100)))),
-            [.. HingeStand.Of(after, limits, input.Flags, pocketAcres: null).Select(FindingView.Of)],
+            [.. HingeStand.Of(after, limits, input.Flags, pocketAcres).Select(FindingView.Of)],
             [.. Assumptions(stand)]);
     }
 

@@ -1,6 +1,8 @@
 using System.Net;
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
 using Shouldly;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Stands;
 using WorkWindows.Engine.Stands.Hours;
 using WorkWindows.Service.Prescriptions;
@@ -12,6 +14,9 @@ namespace WorkWindows.Service.Tests.Prescriptions;
 
 public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
+    private static readonly string[] DeepCover = ["deep-cover"];
+    private Guid organization;
+
     [Fact]
     public async Task Prescription_PutsWorkInOrder_AndPlansWhatFollows_AndNothingTwice()
     {
@@ -26,6 +31,26 @@ public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<Se
         hinge.GetProperty("prerequisiteIds").EnumerateArray().Select(id => id.GetGuid()).ShouldBe([felling.Id()]);
         made.Skip(2).Select(task => task.GetProperty("followsId").GetGuid()).ShouldAllBe(id => id == hinge.Id());
         again.GetArrayLength().ShouldBe(0);
+    }
+
+    [Fact]
+    public async Task Prescription_InDeepCover_WaitsForTheHingeCutNearFood()
+    {
+        var (client, property, near) = await GivenAsync();
+        var deep = await client.CreateAsync($"/api/properties/{property}/parcels", new
+        {
+            key = $"{Guid.NewGuid():N}",
+            name = "Deep",
+            geometry = Land.Square(-84.3, 42.6),
+            flags = DeepCover,
+        });
+        await FlagAsync(near);
+        var work = new { work = new object[] { new { practice = "hinge-cut" } } };
+        var first = await client.PostOkAsync($"/api/parcels/{near}/prescription", work);
+
+        var later = await client.PostOkAsync($"/api/parcels/{deep.Id()}/prescription", work);
+
+        later[0].GetProperty("prerequisiteIds").EnumerateArray().Select(id => id.GetGuid()).ShouldBe([first[0].Id()]);
     }
 
     [Fact]
@@ -71,11 +96,18 @@ public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<Se
         Ranking.PointsOfFirstFifth(ranked).ShouldBe(0.8, 1e-9);
     }
 
+    private async Task FlagAsync(Guid parcel)
+    {
+        await using var db = service.Database.Open(organization);
+        (await db.Parcels.SingleAsync(row => row.Id == parcel, TestContext.Current.CancellationToken)).SiteFlags = [SiteFlag.NearFood];
+        await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+    }
+
     private static TaskTime Time(double hours) => new(new(ValueRange.Of(hours), "given"), 1, 0);
 
     private async Task<(HttpClient Client, Guid Property, Guid Parcel)> GivenAsync()
     {
-        var organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
         var client = await service.MachineAsync(organization);
         var (property, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI");
         return (client, property, parcel);

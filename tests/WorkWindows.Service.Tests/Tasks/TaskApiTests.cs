@@ -41,12 +41,26 @@ public sealed class TaskApiTests(ServiceFixture service) : IClassFixture<Service
 
         var made = await client.CreateAsync("/api/tasks", new
         {
-            key = $"{Guid.NewGuid():N}", parcelId, practice = "tie-down", crewSize = 2, notBefore = "2026-03-01", hoursLow = 4, hoursHigh = 9, points = 30,
+            key = $"{Guid.NewGuid():N}",
+            parcelId,
+            practice = "tie-down",
+            crewSize = 2,
+            notBefore = "2026-03-01",
+            hoursLow = 4,
+            hoursHigh = 9,
+            points = 30,
         });
         var problem = await client.RefusedAsync(HttpMethod.Post, "/api/tasks", new
         {
-            key = $"{Guid.NewGuid():N}", parcelId, practice = "tie-down", crewSize = 2, notBefore = "2026-03-01", deadline = "2026-02-01", hoursLow = 4,
-            points = -1, followsId = other.Id(),
+            key = $"{Guid.NewGuid():N}",
+            parcelId,
+            practice = "tie-down",
+            crewSize = 2,
+            notBefore = "2026-03-01",
+            deadline = "2026-02-01",
+            hoursLow = 4,
+            points = -1,
+            followsId = other.Id(),
         }, HttpStatusCode.BadRequest);
 
         (made.Text("notBefore"), made.Text("hoursHigh"), made.Text("points")).ShouldBe(("2026-03-01", "9", "30"));
