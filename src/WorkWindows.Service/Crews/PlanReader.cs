@@ -26,6 +26,9 @@ public sealed class PlanReader(
 {
     private const double MetresPerFoot = 0.3048;
 
+    /// <summary>Days from today on that must be known: nobody is sent out tomorrow on a chance.</summary>
+    private const int KnownDays = 2;
+
     /// <param name="days">The days to plan; those before today are never workable.</param>
     /// <param name="cancellation">Ends the queries.</param>
     public async Task<PlanInput> ReadAsync(DaySpan days, CancellationToken cancellation)
@@ -86,6 +89,7 @@ public sealed class PlanReader(
                 {
                     DayState.Open or DayState.Limited => 1,
                     DayState.Closed => null,
+                    DayState.Unknown when day < today.PlusDays(KnownDays) => null,
                     DayState.Unknown => chances?[day].Share is > 0 and var share ? share : (double?)null,
                 })],
         };
