@@ -14,4 +14,7 @@ public sealed record PlanWeights
     /// earlier one leaves time to try again.
     /// </summary>
     public double LateShare { get; init; } = 0.4;
+
+    /// <summary>The part of that which work loses that was told to somebody, by each day later than it was told.</summary>
+    public double ToldLateShare { get; init; } = 0.1;
 }

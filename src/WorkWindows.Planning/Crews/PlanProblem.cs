@@ -20,6 +20,7 @@ internal sealed class PlanProblem
     private readonly Spacing spacing;
     private readonly PlanMarks marks;
     private readonly ILookup<(string TaskId, string CrewId), int> announced;
+    private readonly Dictionary<string, int> told;
 
     public PlanProblem(PlanCase plan)
     {
@@ -28,6 +29,8 @@ internal sealed class PlanProblem
         spacing = Spacing.Of(plan);
         marks = new(plan, spacing, fixedWork, Whole);
         announced = Announced().ToLookup(booking => (booking.TaskId, booking.CrewId), booking => plan.IndexOf(booking.Day));
+        told = Announced().GroupBy(booking => booking.TaskId).ToDictionary(
+            task => task.Key, task => Math.Min(plan.Days.Length - 1, task.Max(booking => plan.IndexOf(booking.Day))));
         ImmutableArray<ImmutableArray<TaskWay>> ways =
             [.. plan.Tasks.Select((task, index) => WaysOf(task, index).ToImmutableArray())];
         var prices = DayPrices.Of(plan, fixedWork, ways, PointsOf);
@@ -88,10 +91,16 @@ internal sealed class PlanProblem
         [.. way.Days.Zip(way.Minutes, (day, minutes) => new Use(way.Crew, day, minutes))],
         [.. way.Days.SelectMany(day => marks.Of(way.Task, way.Crew, day))]);
 
-    /// <summary>What a way brings: its part of the benefit, less for lateness, more for what it keeps of what was told.</summary>
+    /// <summary>
+    /// What a way brings: its part of the benefit, less for lateness, more for what it keeps of what was told. Of work that
+    /// was told days earlier than those bring nothing, and days later count little, so that one move moves nobody else.
+    /// </summary>
     private double PointsOf(TaskWay way)
     {
-        var late = plan.Days.Length > 1 ? (double)way.Days[^1] / (plan.Days.Length - 1) : 0;
+        var last = told.TryGetValue(plan.Tasks[way.Task].Id, out var day)
+            ? day + Math.Max(0, way.Days[^1] - day) * plan.Weights.ToldLateShare
+            : way.Days[^1];
+        var late = plan.Days.Length > 1 ? last / (plan.Days.Length - 1) : 0;
         var kept = announced[(plan.Tasks[way.Task].Id, plan.Crews[way.Crew].Id)].Count(way.Days.Contains);
         return plan.Tasks[way.Task].Benefit * way.MeanChance * (1 - plan.Weights.LateShare * late)
             + plan.Weights.PointsPerChange * kept;

@@ -1,4 +1,3 @@
-using NodaTime;
 using WorkWindows.Planning.Cases;
 using WorkWindows.Planning.Checks;
 
@@ -94,7 +93,10 @@ internal static class EveryPlan
         {
             var task = plan.Tasks.First(one => one.Id == work.Key);
             var chance = work.Sum(booking => booking.Hours * plan.ChanceOf(task, booking.Day)!.Value) / work.Sum(booking => booking.Hours);
-            var late = (double)Period.DaysBetween(plan.Days.Start, work.Max(booking => booking.Day)) / (plan.Days.Length - 1);
+            var last = (double)work.Max(booking => plan.IndexOf(booking.Day));
+            if (plan.Announced.Where(booking => booking.TaskId == task.Id).Select(booking => (int?)plan.IndexOf(booking.Day)).Max() is { } told)
+                last = told + Math.Max(0, last - told) * plan.Weights.ToldLateShare;
+            var late = last / (plan.Days.Length - 1);
             return task.Benefit * chance * (1 - plan.Weights.LateShare * late);
         });
         var travel = ByDay(plan, made).Sum(day => day.Places.Sum(place => plan.Travel.RoundTripMinutes(day.Crew.Base, place)));
