@@ -20,7 +20,7 @@ internal static class PlanMeasure
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"""
             {tasks} tasks, {crews} crews, {days} days: {watch.Elapsed.TotalSeconds:0.0} s, {process.PeakWorkingSet64 / BytesPerMegabyte:0} MB
             objective {made.Objective:0.0}, bound {made.Bound:0.0}, gap {made.Gap:P1}, optimal: {made.IsOptimal}
-            {made.Bookings.Length} crew days, {made.LeftOut.Length} tasks left out, {made.TravelMinutes / 60:0} h of driving
+            {made.Bookings.Length} bookings, {made.LeftOut.Length} tasks left out, {made.TravelMinutes / 60:0} h of driving
             hard rules broken: {PlanCheck.Broken(plan, made.Bookings).Length}
             """));
     }

@@ -11,7 +11,12 @@ namespace WorkWindows.Planning.Crews;
 internal sealed class DayPrices
 {
     private const int Rounds = 300;
+
+    /// <summary>Rounds without a better bound after which steps are halved: our own choice, as the first step is.</summary>
     private const int Patience = 10;
+
+    private const double FirstStep = 0.05;
+    private const double MinutesPerHour = 60;
     private readonly PlanCase plan;
     private readonly FixedWork fixedWork;
     private readonly ImmutableArray<ImmutableArray<PricedWay>> ways;
@@ -25,7 +30,7 @@ internal sealed class DayPrices
         room =
         [
             .. plan.Crews.SelectMany(crew => Enumerable.Range(0, plan.Days.Length).Select(plan.DayAt)
-                .Select(day => Math.Max(0, crew.HoursPerDay * 60 - fixedWork.MinutesOn(crew, day)))),
+                .Select(day => Math.Max(0, crew.HoursPerDay * MinutesPerHour - fixedWork.MinutesOn(crew, day)))),
         ];
         prices = new double[room.Length];
     }
@@ -75,7 +80,7 @@ internal sealed class DayPrices
             }
             if (square == 0)
                 break;
-            var step = pace * 0.05 * Math.Abs(bound) / square;
+            var step = pace * FirstStep * Math.Abs(bound) / square;
             for (var day = 0; day < room.Length; day++)
                 tried[day] = Math.Max(0, tried[day] + step * wanted[day]);
         }
@@ -121,7 +126,7 @@ internal sealed class DayPrices
     {
         var (task, crew) = (plan.Tasks[way.Task], plan.Crews[way.Crew]);
         var drive = plan.Travel.RoundTripMinutes(crew.Base, task.Place);
-        var left = crew.HoursPerDay * 60 - drive;
+        var left = crew.HoursPerDay * MinutesPerHour - drive;
         var slots = way.Days.Select(day => way.Crew * plan.Days.Length + day).ToArray();
         var minutes = new double[slots.Length];
         for (var index = 0; index < slots.Length; index++)
@@ -129,7 +134,7 @@ internal sealed class DayPrices
             var paid = fixedWork.IsAt(crew, task.Place, plan.DayAt(way.Days[index]));
             var share = paid ? 0 : way.Minutes[index] / left;
             minutes[index] = way.Minutes[index] + share * drive;
-            points -= share * drive / 60 * plan.Weights.PointsPerTravelHour;
+            points -= share * drive / MinutesPerHour * plan.Weights.PointsPerTravelHour;
         }
         return new(way, points, slots, minutes);
     }

@@ -7,10 +7,14 @@ namespace WorkWindows.Planning.Crews;
 /// <summary>Says which piece each crew takes, its own before others; there are enough, as the plan has seen to.</summary>
 public static class EquipmentHandout
 {
-    /// <returns>The same bookings with what is missing of the equipment that they need, as far as there is any.</returns>
+    /// <returns>
+    /// The same bookings with what is missing of the equipment that they need, as far as there is any; what is fixed stays as
+    /// it is.
+    /// </returns>
     public static ImmutableArray<Booking> Of(PlanCase plan, IReadOnlyList<Booking> bookings)
     {
         var tasks = plan.Tasks.ToDictionary(task => task.Id);
+        var kept = plan.Fixed.Select(booking => (booking.TaskId, booking.Day)).ToHashSet();
         var taken = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (booking.Day, id))
             .ToHashSet();
         var held = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (
@@ -18,7 +22,7 @@ public static class EquipmentHandout
             .DistinctBy(one => (one.Day, one.CrewId, one.Kind)).ToDictionary(one => (one.Day, one.CrewId, one.Kind), one => one.id);
         return
         [
-            .. bookings.Select(booking => booking with
+            .. bookings.Select(booking => kept.Contains((booking.TaskId, booking.Day)) ? booking : booking with
             {
                 EquipmentIds =
                 [

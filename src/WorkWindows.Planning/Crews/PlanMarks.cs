@@ -18,7 +18,7 @@ internal sealed class PlanMarks
     private readonly Dictionary<(int Crew, string Place), int> drives = [];
     private readonly Dictionary<(int Crew, int Pair), int> areas = [];
     private readonly Dictionary<(int Crew, string Kind), int> pieces = [];
-    private readonly List<(int Crew, int Mark, HashSet<string> People)> shared = [];
+    private readonly List<(int Crew, int Mark, string Person)> shared = [];
     private readonly ImmutableArray<Mark>.Builder made = ImmutableArray.CreateBuilder<Mark>();
     private readonly ImmutableArray<long>.Builder costs = ImmutableArray.CreateBuilder<long>();
     private readonly ImmutableArray<ImmutableArray<int>>.Builder exclusive = ImmutableArray.CreateBuilder<ImmutableArray<int>>();
@@ -67,9 +67,9 @@ internal sealed class PlanMarks
             if (!own && !fixedWork.Holds(crew, kind, day))
                 yield return new(pieces[(crewIndex, kind)], dayIndex);
         }
-        foreach (var (_, mark, people) in shared.Where(one => one.Crew == crewIndex))
+        foreach (var (_, mark, person) in shared.Where(one => one.Crew == crewIndex))
         {
-            if (crew.Present(day).Any(member => people.Contains(member.Id)))
+            if (crew.Present(day).Any(member => member.Id == person))
                 yield return new(mark, dayIndex);
         }
     }
@@ -120,18 +120,14 @@ internal sealed class PlanMarks
 
     private void AddShared()
     {
-        for (var one = 0; one < plan.Crews.Length; one++)
+        var crewsOf = plan.Crews.SelectMany(
+            (crew, index) => crew.Members.Select(member => (member.Id, Crew: index)))
+            .GroupBy(one => one.Id, one => one.Crew);
+        foreach (var person in crewsOf.Where(crews => crews.Count() > 1))
         {
-            for (var other = one + 1; other < plan.Crews.Length; other++)
-            {
-                var people = plan.Crews[one].Members.Select(member => member.Id)
-                    .Intersect(plan.Crews[other].Members.Select(member => member.Id)).ToHashSet();
-                if (people.Count == 0)
-                    continue;
-                shared.Add((one, Add([], 0), people));
-                shared.Add((other, Add([], 0), people));
-                exclusive.Add([shared[^2].Mark, shared[^1].Mark]);
-            }
+            var first = shared.Count;
+            shared.AddRange(person.Select(crew => (crew, Add([], 0), person.Key)));
+            exclusive.Add([.. shared.Skip(first).Select(one => one.Mark)]);
         }
     }
 

@@ -86,7 +86,7 @@ public static class SeasonSearch
             : option.Uses.Any(use => resources.Contains(use.Resource));
     }
 
-    /// <summary>The problem in which all but a part stays as it is: what that takes is taken off, and it is left out.</summary>
+    /// <summary>The problem in which all but a part stays as it is: what is chosen of it is the one way that is left.</summary>
     private static (SeasonProblem Problem, ImmutableArray<int?> Hint) Without(
         SeasonProblem problem, ImmutableArray<int?> chosen, HashSet<int> part)
     {

@@ -61,18 +61,18 @@ public sealed record Board(
 {
     public LocalDate First => Days[0];
 
-    public int Bookings => Rows.Sum(row => row.Cells.Sum(cell => cell.Cards.Count));
 
     /// <summary>What to look at first, in a sentence.</summary>
     public string Summary
     {
         get
         {
-            if (Bookings == 0)
+            var days = Rows.SelectMany(row => row.Cells).Where(cell => cell.Cards.Count > 0).ToList();
+            if (days.Count == 0)
                 return "No crew has work these days";
-            var troubled = Rows.Sum(row => row.Cells.Sum(cell => cell.Cards.Count(card => card.Trouble is not null)));
-            var booked = DayWords.Count(Bookings, "crew day is booked", "crew days are booked");
-            return troubled == 0 ? booked : $"{booked}, {troubled} of them on a day that cannot be worked as known now";
+            var troubled = days.Count(cell => cell.Cards.Any(card => card.Trouble is not null));
+            var booked = DayWords.Count(days.Count, "crew day is booked", "crew days are booked");
+            return troubled == 0 ? booked : $"{booked}, {troubled} of them with work that cannot be done as known now";
         }
     }
 }

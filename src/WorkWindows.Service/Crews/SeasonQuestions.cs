@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
+using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Climatology;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Signals;
@@ -52,10 +53,11 @@ public sealed class SeasonQuestions(PlanReader reader)
         if (tasks.Length == 0 || input.Crews.Count == 0)
             return null;
         var days = new DaySpan(from, Period.DaysBetween(from, to) + 1);
+        TaskPast[] pasts = [.. tasks.Select(task => new TaskPast(task, days))];
         var years = Years(tasks);
         int[] crewsOn = [.. Enumerable.Range(0, days.Count).Select(day => input.Case.Crews.Count(crew => crew.WorksOn(days[day])))];
         var counted = CrewDays.Of(
-            [.. years.Select(year => tasks.Select(task => Workable(task, days, year, untilLeafOut)).ToImmutableArray())], crewsOn);
+            [.. years.Select(year => pasts.Select(task => task.Workable(year, untilLeafOut)).ToImmutableArray())], crewsOn);
         return counted.IsEmpty
             ? null
             : new(
@@ -73,18 +75,24 @@ public sealed class SeasonQuestions(PlanReader reader)
         LocalDate from, LocalDate to, Guid crewId, LocalDate begins, CancellationToken cancellation)
     {
         var input = await reader.ReadAsync(DaySpan.Between(from, to), cancellation);
-        if (!input.Crews.ContainsKey(crewId) || input.Tasks.Values.Any(task => task.Weather.Chances.Ensemble.Years.IsEmpty))
+        if (!input.Crews.ContainsKey(crewId) || input.Tasks.Count == 0
+            || input.Tasks.Values.Any(task => task.Weather.Chances.Ensemble.Years.IsEmpty))
+        {
             return null;
+        }
         var asItIs = input.Case with { Announced = [], Fixed = [] };
         var later = asItIs with
         {
-            Crews = [.. asItIs.Crews.Select(crew => crew.Id == $"{crewId}" ? crew with { FirstDay = begins } : crew)],
+            Crews = [.. asItIs.Crews.Select(crew => crew.Id == $"{crewId}"
+                ? crew with { FirstDay = LocalDate.Max(begins, crew.FirstDay ?? begins) }
+                : crew)],
         };
         var days = new DaySpan(from, input.Case.Days.Length);
         TaskInput[] tasks = [.. input.Case.Tasks.Select(task => input.Tasks[Guid.Parse(task.Id)])];
+        TaskPast[] pasts = [.. tasks.Select(task => new TaskPast(task, days))];
         var played = Years(tasks).TakeLast(YearsPlayed).AsParallel().AsOrdered().WithCancellation(cancellation).Select(year =>
         {
-            ImmutableArray<ImmutableArray<bool>> truth = [.. tasks.Select(task => Workable(task, days, year, untilLeafOut: false))];
+            ImmutableArray<ImmutableArray<bool>> truth = [.. pasts.Select(task => task.Workable(year, untilLeafOut: false))];
             return (
                 AsItIs: SeasonSimulation.Play(asItIs, truth, Strategy.Planned, Limits).Benefit,
                 Later: SeasonSimulation.Play(later, truth, Strategy.Planned, Limits).Benefit);
@@ -101,15 +109,22 @@ public sealed class SeasonQuestions(PlanReader reader)
     private static IReadOnlyList<int> Years(IEnumerable<TaskInput> tasks) =>
         [.. tasks.Select(task => task.Weather.Chances.Ensemble.Years.AsEnumerable()).Aggregate((all, more) => all.Intersect(more)).Order()];
 
-    /// <summary>Whether each day could be worked had the weather gone on as in a past year; unknown days could not.</summary>
-    private static ImmutableArray<bool> Workable(TaskInput task, DaySpan days, int year, bool untilLeafOut)
+    /// <summary>What past years make of a task's days.</summary>
+    private sealed class TaskPast(TaskInput task, DaySpan days)
     {
-        var chances = task.ChancesOf(days);
-        var member = chances.Years.IndexOf(year);
-        var leafOut = untilLeafOut ? LeafOut(task.Weather.Chances.Ensemble.Members[member], days.First) : null;
-        return [.. Enumerable.Range(0, days.Count).Select(day => chances.Members[member].Workable[day] && !(days[day] >= leafOut))];
-    }
+        private readonly TaskChances chances = task.ChancesOf(days);
 
-    private static LocalDate? LeafOut(SignalSet member, LocalDate from) => member.Events
-        .Where(one => one.Kind == SeasonEventKind.LeafOut && one.Date >= from).Select(one => (LocalDate?)one.Date).Min();
+        /// <summary>Whether each day could be worked had the weather gone on as in a past year; unknown days could not.</summary>
+        public ImmutableArray<bool> Workable(int year, bool untilLeafOut)
+        {
+            var member = chances.Years.IndexOf(year);
+            var workable = chances.Members[member].Workable;
+            var leafOut = untilLeafOut ? LeafOut(task.Weather.Chances.Ensemble.Members[member]) : null;
+            return [.. Enumerable.Range(0, days.Count).Select(day => workable[day] && !(days[day] >= leafOut))];
+        }
+
+        private LocalDate? LeafOut(SignalSet member) => member.Events
+            .Where(one => one.Kind == SeasonEventKind.LeafOut && one.Date >= days.First)
+            .Select(one => (LocalDate?)one.Date).Min();
+    }
 }

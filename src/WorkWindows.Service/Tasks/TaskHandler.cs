@@ -96,10 +96,11 @@ public sealed class TaskHandler(
                 $"Decisions about the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
         }
         if (await db.CrewWatches.AnyAsync(watch => watch.TaskId == id, cancellation)
-            || await db.Incidents.AnyAsync(incident => incident.TaskId == id, cancellation))
+            || await db.Incidents.AnyAsync(incident => incident.TaskId == id, cancellation)
+            || await db.WorkRecords.AnyAsync(record => record.TaskId == id, cancellation))
         {
             return Change.Conflict<PlannedTask>(
-                $"Watches and incidents of the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
+                $"Watches, incidents and records of work of the task '{task.Key}' are kept for ever, so it must stay; complete it instead.");
         }
         db.Remove(task);
         await db.SaveChangesAsync(cancellation);

@@ -20,8 +20,10 @@ public sealed class CrewPlannerTests
 
             var made = CrewPlanner.Plan(plan, Short);
 
-            PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
-            made.Bookings.Select(booking => booking.TaskId).Distinct().Concat(made.LeftOut.Select(left => left.TaskId))
+            // What is set by hand may break rules; what is planned beside it breaks no other.
+            PlanCheck.Broken(plan, made.Bookings).Except(PlanCheck.Broken(plan, plan.Fixed)).ShouldBeEmpty();
+            // Of work that is set in part the rest may be left out.
+            made.Bookings.Select(booking => booking.TaskId).Union(made.LeftOut.Select(left => left.TaskId))
                 .ShouldBe(plan.Tasks.Select(task => task.Id), ignoreOrder: true);
             // Both are counted in thousandths of a point.
             made.Objective.ShouldBeLessThanOrEqualTo(made.Bound + 0.01);
@@ -32,14 +34,14 @@ public sealed class CrewPlannerTests
     public void Plan_IsAsGoodAsTheBestOfAllPlans_InSmallCases() => Gen.Int[0, int.MaxValue].Sample(
         seed =>
         {
-            var plan = Drawn(seed, mostTasks: 3, mostCrews: 2, mostDays: 4);
+            var plan = Drawn(seed, mostTasks: 3, mostCrews: 2, mostDays: 4) with { Fixed = [] };
 
             var made = CrewPlanner.Plan(plan, Short);
 
             made.IsOptimal.ShouldBeTrue();
             made.Objective.ShouldBe(EveryPlan.Best(plan), 0.01);
         },
-        iter: 300);
+        iter: 3_000);
 
     [Fact]
     public void Plan_IsTheSame_WithTheSameSeed()

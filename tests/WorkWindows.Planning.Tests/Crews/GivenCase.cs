@@ -68,7 +68,18 @@ internal static class GivenCase
             close, [], [], new());
         var booked = tasks.Where(_ => random.Next(4) == 0).Select(task => new Booking(
             task.Id, crews[random.Next(crews.Length)].Id, Monday.PlusDays(random.Next(days)), task.Hours / 2)).ToList();
-        return open with { Announced = [.. booked] };
+        var set = tasks.Where(_ => random.Next(5) == 0).Select(task => Set(random, crews, task, days));
+        return open with { Announced = [.. booked], Fixed = [.. set] };
+    }
+
+    /// <summary>Work that somebody has put on a day, whatever else that breaks.</summary>
+    private static Booking Set(Random random, PlanCrew[] crews, PlanTask task, int days)
+    {
+        var (crew, day) = (crews[random.Next(crews.Length)], Monday.PlusDays(random.Next(days)));
+        return new(task.Id, crew.Id, day, Math.Min(task.Hours, random.Next(1, 5)))
+        {
+            Members = [.. crew.Present(day).Select(member => member.Id)],
+        };
     }
 
     private static PlanCrew DrawnCrew(Random random, int index, int days) => new()
