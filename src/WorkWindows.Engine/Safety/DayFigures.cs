@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.HeatAndCold;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 
@@ -18,6 +19,9 @@ public sealed record DayFigures
         SignalKind.WindMps, SignalKind.GustMps, SignalKind.SnowDepthCm, SignalKind.ThunderChancePercent,
         SignalKind.DarkShiftMinutes,
     ];
+
+    /// <summary>Below it there is no heat index: its regression does not hold. Source: docs/rules/heat-and-cold.md.</summary>
+    private const double LeastHeatIndexF = 80;
 
     public double? MinTempF { get; init; }
     public double? MaxTempF { get; init; }
@@ -52,7 +56,10 @@ public sealed record DayFigures
     }
 
     /// <summary>The figures as people read them, in their usual order, each with its unit and how it is known.</summary>
-    /// <returns>A line a figure, such as 'gusts: 18 mph (forecast)'; one that is missing is said to be not known.</returns>
+    /// <returns>
+    /// A line a figure, such as 'gusts: 18 mph (forecast)'; one that is missing is said to be not known. A heat index
+    /// below 80 °F and a wind chill above 50 °F are left out: the weather service defines none there.
+    /// </returns>
     /// <param name="signals">Cover the day.</param>
     /// <param name="day">The day.</param>
     /// <param name="scale">The scale of temperatures.</param>
@@ -60,15 +67,27 @@ public sealed record DayFigures
     public static ImmutableArray<string> Lines(
         SignalSet signals, LocalDate day, TemperatureScale scale = TemperatureScale.Fahrenheit) =>
     [
-        .. Shown.Select(kind =>
-        {
-            var unit = RuleUnits.Usual(kind)!.Value.In(scale);
-            return Value(signals, kind, day) is { } found
-                ? FormattableString.Invariant($"{Wording.Of(kind)}: {unit.FromSignalUnit(found.Value):0.#} ")
-                    + $"{unit.Symbol()} ({Wording.Of(found.Basis)})"
-                : $"{Wording.Of(kind)}: not known";
-        }),
+        .. Shown.Select(kind => (Kind: kind, Found: Value(signals, kind, day)))
+            .Where(figure => figure.Found is not { } found || IsDefined(figure.Kind, found.Value))
+            .Select(figure => Line(figure.Kind, figure.Found, scale)),
     ];
+
+    /// <summary>To a tenth, as it would be shown.</summary>
+    private static bool IsDefined(SignalKind kind, double value) => kind switch
+    {
+        SignalKind.HeatIndexC => Math.Round(RuleUnit.DegF.FromSignalUnit(value), 1) >= LeastHeatIndexF,
+        SignalKind.WindChillC => Math.Round(RuleUnit.DegF.FromSignalUnit(value), 1) <= WindChill.MaxTempF,
+        _ => true,
+    };
+
+    private static string Line(SignalKind kind, (double Value, Basis Basis)? figure, TemperatureScale scale)
+    {
+        var unit = RuleUnits.Usual(kind)!.Value.In(scale);
+        return figure is { } found
+            ? FormattableString.Invariant($"{Wording.Of(kind)}: {unit.FromSignalUnit(found.Value):0.#} ")
+                + $"{unit.Symbol()} ({Wording.Of(found.Basis)})"
+            : $"{Wording.Of(kind)}: not known";
+    }
 
     private static (double Value, Basis Basis)? Value(SignalSet signals, SignalKind kind, LocalDate day)
     {
