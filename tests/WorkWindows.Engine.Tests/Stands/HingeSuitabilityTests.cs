@@ -105,6 +105,13 @@ public sealed class HingeSuitabilityTests
     [InlineData("red maple", 2, 6, Fit.WithCare, "thin-only")]
     [InlineData("red pine", 2, 6, Fit.No, "conifer")]
     [InlineData("boxelder", 4, 12, Fit.WithCare, "thin-only")]
+    // A class begins above its lower end: what stands exactly at a limit is in the class before.
+    [InlineData("sugar maple", 8, 12, Fit.No, "too-large")]
+    [InlineData("sugar maple", 7.9, 12, Fit.WithCare, "thin-only")]
+    [InlineData("sugar maple", 8, 8, Fit.WithCare, "large")]
+    [InlineData("red maple", 4, 6, Fit.No, "brittle")]
+    [InlineData("red maple", 3.9, 6, Fit.WithCare, "thin-only")]
+    [InlineData("red maple", 4, 4, Fit.Fits, "takes-it")]
     public void Class_IsJudgedByBothItsEnds(string species, double fromIn, double toIn, Fit fit, string reason)
     {
         var finding = HingeTrees.OfClass(Named(species), new(fromIn, toIn), Usual);

@@ -44,13 +44,17 @@ public static class HingeTrees
             : new("takes-it", Fit.Fits, "It bends and holds.", Authority.CommonPractice, NoSource);
     }
 
-    /// <summary>The same for a class of diameters, whose ends may differ.</summary>
+    /// <summary>
+    /// The same for a class of diameters, whose ends may differ. A class begins above its lower end: one of 8 to 12 in
+    /// holds no stem of 8 in, which is in the class before it.
+    /// </summary>
     /// <param name="species">The species.</param>
-    /// <param name="dbhIn">From the thinnest to the thickest stem, inches.</param>
+    /// <param name="dbhIn">The ends of the class, inches; one of equal ends holds stems of that diameter.</param>
     /// <param name="limits">What hinge cutting keeps within.</param>
     public static SuitabilityFinding OfClass(Species species, ValueRange dbhIn, HingeLimits limits)
     {
-        var thin = Of(new(species, dbhIn.Low, 1), limits);
+        var thinnest = dbhIn.IsOne ? dbhIn.Low : Math.BitIncrement(dbhIn.Low);
+        var thin = Of(new(species, thinnest, 1), limits);
         var thick = Of(new(species, dbhIn.High, 1), limits);
         return thin.Fit == thick.Fit || thick.Fit != Fit.No
             ? thick
