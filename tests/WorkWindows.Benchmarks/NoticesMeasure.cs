@@ -23,9 +23,7 @@ internal sealed class NoticesMeasure(
 {
     private const double BytesPerMegabyte = 1024 * 1024;
 
-    private static readonly TimeSpan PollInterval = TimeSpan.FromMilliseconds(100);
-
-    private static int _jobsDone;
+    private static readonly SemaphoreSlim JobsDone = new(0);
 
     public static async Task<int> RunAsync(string[] arguments)
     {
@@ -43,7 +41,7 @@ internal sealed class NoticesMeasure(
     }
 
     /// <summary>What a job that does nothing does.</summary>
-    public static void Nothing() => Interlocked.Increment(ref _jobsDone);
+    public static void Nothing() => JobsDone.Release();
 
     private async Task RunAsync()
     {
@@ -79,9 +77,9 @@ internal sealed class NoticesMeasure(
         await TimeAsync("empty jobs done", async () =>
         {
             using var worker = new BackgroundJobServer(storage);
-            while (_jobsDone < jobs)
-                await Task.Delay(PollInterval);
-            return _jobsDone;
+            for (var done = 0; done < jobs; done++)
+                await JobsDone.WaitAsync();
+            return jobs;
         });
     }
 
