@@ -74,6 +74,7 @@ public sealed class NightPlan
         if (sent != NoticeChannels.None)
         {
             var written = draft(recipient);
+            written = written with { Notice = written.Notice.In(recipient.Wishes.Scale) };
             if (sent.HasFlag(NoticeChannels.Mail))
                 Messages.Add(written);
             if (sent.HasFlag(NoticeChannels.Webhook))

@@ -24,6 +24,7 @@ public static class NoticeServices
                 : new OutboxFolder(folder));
         services.AddSingleton<CalendarFeed>();
         services.AddScoped<ChoiceHandler>();
+        services.AddScoped<ReaderScale>();
         services.AddScoped<CertificateHandler>();
         services.AddScoped<NightReader>();
         services.AddScoped<NightWriter>();

@@ -68,6 +68,9 @@ public sealed class WishesTests
 
         text.ShouldContain("minimum temperature: -3 °C (forecast)");
         text.ShouldContain("minimum temperature below -6.7 °C for 3 days in a row");
+        text.ShouldContain("Wind chill of -27.8 °C or less: bare skin freezes in 30 min.");
+        text.Split('\n').Where(line => !line.StartsWith("  [", StringComparison.Ordinal))
+            .ShouldAllBe(line => !line.Contains("°F"), "only sources stay as their documents have them");
     }
 
     private static Recipient Choosing(string kind, NoticeChannels ways, bool hasWebhook) => Owner with

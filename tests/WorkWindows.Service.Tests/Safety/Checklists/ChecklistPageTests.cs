@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using Shouldly;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Tests.Hosting;
@@ -6,7 +7,7 @@ using WorkWindows.Service.Tests.Hosting;
 namespace WorkWindows.Service.Tests.Safety.Checklists;
 
 /// <summary>The pages as a browser without scripts sees them.</summary>
-public sealed class ChecklistPageTests(ServiceFixture service) : IClassFixture<ServiceFixture>
+public sealed partial class ChecklistPageTests(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
     [Fact]
     public async Task Release_IsShownOnEachPageOfTheCrew_AndNotToALandowner()
@@ -89,6 +90,30 @@ public sealed class ChecklistPageTests(ServiceFixture service) : IClassFixture<S
         html.ShouldContain("Cannot be released. Closed on Wed 15 Oct.");
         html.ShouldNotContain("id=\"acknowledge\"");
     }
+
+    [Fact]
+    public async Task Pages_TellTemperaturesInTheReadersScale_AndWhatIsSignedStaysTheSame()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        var day = $"/tasks/{given.Task}/days/{GivenChecklist.Day}";
+        var signed = await given.FormAsync();
+        (await ReadAsync(given, day)).ShouldContain("°F");
+
+        await given.Lead.PutAsync($"/api/people/{given.LeadId}/notices", new { temperatures = "celsius" });
+
+        foreach (var page in new[] { day, Page(given), $"/tasks/{given.Task}/briefing", $"/tasks/{given.Task}/watch" })
+        {
+            var shown = Hidden().Replace(await ReadAsync(given, page), "");
+            shown.ShouldNotContain("°F", customMessage: page);
+        }
+        (await ReadAsync(given, Page(given))).ShouldContain("Wind chill down to ");
+        (await given.FormAsync()).Items.ShouldBe(signed.Items);
+        (await given.SignAsync()).GetProperty("release").Text("state").ShouldBe("released");
+    }
+
+    /// <summary>What no reader sees, and sources, which stay as their documents have them.</summary>
+    [GeneratedRegex("""(data-text|value)="[^"]*"|<small>.*?</small>|<p class="source">.*?</p>""", RegexOptions.Singleline)]
+    private static partial Regex Hidden();
 
     private static string Page(GivenChecklist given) => $"/tasks/{given.Task}/checklist";
 
