@@ -65,11 +65,10 @@ public sealed partial class DeadLetters(
     /// <summary>Once a day for an address that bounces, or once a message that has another cause.</summary>
     private async Task TellAsync(Message message, Instant now)
     {
-        var told = await db.People.AsNoTracking()
-            .Where(person => person.Role == Role.Consultant && person.Email != null)
-            .OrderBy(person => person.Id).ToListAsync();
         var bounces = await BouncingAddresses.ReadAsync(db, CancellationToken.None);
-        told.RemoveAll(consultant => bounces.Of(consultant.Email!) is not null);
+        var told = (await ConsultantsAsync())
+            .ConvertAll(one => one.Mail is { } mail && bounces.Of(mail) is not null ? one with { Mail = null } : one);
+        told.RemoveAll(consultant => consultant is { Mail: null, Webhook: null });
         var bounce = message.GivenUp == GivenUp.AddressBounces ? bounces.Of(message.ToAddress) : null;
         if (told.Count == 0)
             LogNobody(message.Id);
@@ -82,14 +81,22 @@ public sealed partial class DeadLetters(
         foreach (var consultant in told)
         {
             var key = bounce is null
-                ? $"unreachable:{message.Id}:{consultant.Id}"
-                : $"unreachable:{bounce.Id}:{now.InZone(zone).Date:R}:{consultant.Id}";
-            if (!await db.Messages.AnyAsync(row => row.DedupeKey == key))
-            {
-                db.Add(Message.Of(
-                    key, NoticeKinds.Unreachable, consultant.Id, consultant.Email!, notice, now, mail.Value));
-            }
+                ? $"unreachable:{message.Id}:{consultant.PersonId}"
+                : $"unreachable:{bounce.Id}:{now.InZone(zone).Date:R}:{consultant.PersonId}";
+            var twin = key + Message.WebhookSuffix;
+            if (!await db.Messages.AnyAsync(row => row.DedupeKey == key || row.DedupeKey == twin))
+                db.AddRange(Message.EveryWay(key, NoticeKinds.Unreachable, consultant, notice, now, mail.Value));
         }
+    }
+
+    private async Task<List<Reachable>> ConsultantsAsync()
+    {
+        var consultants = await db.People.AsNoTracking().Where(person => person.Role == Role.Consultant)
+            .OrderBy(person => person.Id).ToListAsync();
+        var webhooks = await Reachable.WebhooksAsync(
+            db, consultants.Select(person => (Guid?)person.Id), CancellationToken.None);
+        return consultants.ConvertAll(person => new Reachable(
+            person.Id, person.Email, webhooks.GetValueOrDefault(person.Id)));
     }
 
     /// <summary>One at a time in an organization: an address is marked once, and told of once.</summary>

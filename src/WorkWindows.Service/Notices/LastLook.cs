@@ -68,7 +68,7 @@ public sealed class LastLook(WorkWindowsDb db)
 
     /// <summary>A call that comes after the word that the crew is fine would have somebody set out for nothing.</summary>
     private async Task<bool> IsHeardFromAsync(Message message) =>
-        AlarmCall.MissedOf(message.DedupeKey) is { } id
+        AlarmCall.MissedOf(Message.KeyOf(message.DedupeKey)) is { } id
         && await db.MissedCheckIns.AnyAsync(missed => missed.Id == id && missed.ClearedAt != null);
 
     private async Task<Hindrance?> BounceAsync(string toAddress)

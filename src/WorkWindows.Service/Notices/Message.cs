@@ -121,6 +121,26 @@ public sealed class Message : ITenantRow
         };
     }
 
+    /// <summary>A mail, and the same to the person's webhook where they have one: what must not be missed.</summary>
+    /// <param name="key">What it is about.</param>
+    /// <param name="kind">One of <see cref="NoticeKinds"/>.</param>
+    /// <param name="to">Whom it is for.</param>
+    /// <param name="notice">What it says.</param>
+    /// <param name="now">The time of writing.</param>
+    /// <param name="options">The sender.</param>
+    public static IEnumerable<Message> EveryWay(
+        string key, string kind, Reachable to, Notice notice, Instant now, MailOptions options)
+    {
+        if (to.Mail is { } address)
+            yield return Of(key, kind, to.PersonId, address, notice, now, options);
+        if (to.Webhook is { } webhook)
+        {
+            yield return Of(
+                key + WebhookSuffix, kind, to.PersonId, webhook, notice, now, options,
+                channel: NoticeChannels.Webhook);
+        }
+    }
+
     /// <summary>Gives it up because something else is true by now; another message may take its key.</summary>
     public void Supersede(Instant now, string reason)
     {

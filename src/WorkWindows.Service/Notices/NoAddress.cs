@@ -1,3 +1,4 @@
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Notices;
@@ -11,12 +12,12 @@ internal static class NoAddress
     public static void Tell(Night night, NightPlan plan, NoticeDraft untold)
     {
         foreach (var consultant in night.People.Values
-            .Where(person => person is { IsConsultant: true, Address: not null }).OrderBy(person => person.Id))
+            .Where(person => person.IsConsultant).OrderBy(person => person.Id))
         {
             var key = $"no-address:{untold.Key}:{consultant.Id}";
             if (night.Written.Contains(key))
                 continue;
-            plan.Messages.Add(new(
+            var draft = new NoticeDraft(
                 key, NoticeKinds.Unreachable, consultant,
                 NoticeTemplates.Fill("no-address", new
                 {
@@ -24,7 +25,11 @@ internal static class NoAddress
                     untold.Notice.Subject,
                     Sender = night.Organization,
                 }),
-                Calendar: null));
+                Calendar: null);
+            if (consultant.Address is not null)
+                plan.Messages.Add(draft);
+            if (consultant.Wishes.Webhook is not null)
+                plan.Messages.Add(draft with { Channel = NoticeChannels.Webhook });
         }
     }
 }

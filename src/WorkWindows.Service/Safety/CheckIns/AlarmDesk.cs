@@ -25,7 +25,7 @@ public sealed class AlarmDesk(IServiceScopeFactory scopes)
         {
             var done = await scope.GetRequiredService<WatchHandler>()
                 .AcknowledgeAsync(
-                    found.WatchId, found.MissedId, new(found.Contact.PersonId, found.Contact.Name), cancellation);
+                    found.WatchId, found.Call, new(found.Contact.PersonId, found.Contact.Name), cancellation);
             if (done.Outcome is not (ChangeOutcome.Done or ChangeOutcome.Conflict))
                 throw new InvalidOperationException($"Watch {found.WatchId}: {done.Outcome}.");
         }, cancellation);
@@ -45,7 +45,7 @@ public sealed class AlarmDesk(IServiceScopeFactory scopes)
         var watch = await store.All.SingleAsync(row => row.Id == found.WatchId, cancellation);
         return new(
             await store.SceneAsync(watch, cancellation), watch, found.Contact,
-            watch.Missed.Single(missed => missed.Id == found.MissedId));
+            watch.Missed.Single(missed => missed.Id == found.Call.MissedId));
     }
 
     private static async Task<Found?> FindAsync(
@@ -57,11 +57,11 @@ public sealed class AlarmDesk(IServiceScopeFactory scopes)
         var watch = await services.GetRequiredService<WatchStore>().All
             .SingleAsync(row => row.Missed.Any(missed => missed.Id == call.MissedId), cancellation);
         return AlarmLink.IsSigned(watch, call, signature)
-            ? new(watch.Id, call.MissedId, watch.Contacts.Single(contact => contact.Place == call.Place))
+            ? new(watch.Id, call, watch.Contacts.Single(contact => contact.Place == call.Place))
             : null;
     }
 
-    private sealed record Found(Guid WatchId, Guid MissedId, WatchContact Contact);
+    private sealed record Found(Guid WatchId, AlarmCall Call, WatchContact Contact);
 }
 
 /// <param name="Scene">Where it is.</param>

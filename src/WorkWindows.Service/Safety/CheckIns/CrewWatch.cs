@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using NodaTime;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 
@@ -82,6 +83,20 @@ public sealed class WatchContact : ITenantRow
 
     public required string Name { get; init; }
     public required string Address { get; init; }
+
+    /// <summary>Where each is reached: by mail always, and by the webhook of a person who has one.</summary>
+    internal static async Task<IReadOnlyList<(WatchContact Contact, Reachable Reachable)>> ReachableAsync(
+        WorkWindowsDb db, IReadOnlyCollection<WatchContact> contacts, CancellationToken cancellation)
+    {
+        var webhooks = await Reachable.WebhooksAsync(
+            db, contacts.Select(contact => contact.PersonId), cancellation);
+        return
+        [
+            .. contacts.Select(contact => (contact, new Reachable(
+                contact.PersonId, contact.Address,
+                contact.PersonId is { } person ? webhooks.GetValueOrDefault(person) : null))),
+        ];
+    }
 }
 
 internal sealed class CrewWatchMapping : IEntityTypeConfiguration<CrewWatch>, IEntityTypeConfiguration<WatchContact>

@@ -31,7 +31,7 @@ public sealed class WatchModel(
 
     public IReadOnlyList<RuleReason> Company { get; private set; } = [];
 
-    public IReadOnlyList<Reachable> People { get; private set; } = [];
+    public IReadOnlyList<NamedPerson> People { get; private set; } = [];
 
     public bool MailLeaves => mail.Value.HasServer;
 
@@ -88,14 +88,14 @@ public sealed class WatchModel(
         Last = Watch is null && all.Count > 0 ? all[0] : null;
         People = await db.People.Where(person => person.Email != null && person.Role != Role.Landowner)
             .OrderBy(person => person.DisplayName)
-            .Select(person => new Reachable(person.Id, person.DisplayName)).ToListAsync(cancellation);
+            .Select(person => new NamedPerson(person.Id, person.DisplayName)).ToListAsync(cancellation);
         Entry.PeopleOnSite ??= Planned.CrewSize;
         return Page();
     }
 }
 
 /// <summary>A person of the organization who can be written to.</summary>
-public sealed record Reachable(Guid Id, string Name);
+public sealed record NamedPerson(Guid Id, string Name);
 
 /// <summary>A watch as the page's form enters it.</summary>
 public sealed class WatchEntry

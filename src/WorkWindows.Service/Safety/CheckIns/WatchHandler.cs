@@ -55,16 +55,16 @@ public sealed class WatchHandler(
     /// from within another interval is looked for again.
     /// </summary>
     public Task<Change<CrewWatch>> AcknowledgeAsync(Guid watchId, Signer by, CancellationToken cancellation) =>
-        AcknowledgeAsync(watchId, missedId: null, by, cancellation);
+        AcknowledgeAsync(watchId, call: null, by, cancellation);
 
-    /// <summary>The same for one missed check-in, and for none that was missed after it.</summary>
+    /// <summary>The same in answer to a call: for its missed check-in, and for none that was missed after it.</summary>
     public async Task<Change<CrewWatch>> AcknowledgeAsync(
-        Guid watchId, Guid? missedId, Signer by, CancellationToken cancellation)
+        Guid watchId, AlarmCall? call, Signer by, CancellationToken cancellation)
     {
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         if (await store.LockAsync(watchId, cancellation) is not { } watch)
             return Change.NotFound<CrewWatch>();
-        if (watch.Escalating is not { } missed || (missedId is { } only && missed.Id != only))
+        if (watch.Escalating is not { } missed || (call is not null && missed.Id != call.MissedId))
         {
             return watch.Missed.Any(one => one.ClearedAt is null)
                 ? Change.Done(watch)
@@ -73,27 +73,36 @@ public sealed class WatchHandler(
         var now = clock.GetCurrentInstant();
         (missed.AcknowledgedAt, missed.AcknowledgedBy) = (now, by.Name);
         watch.DueAt = now + watch.Interval;
-        var told = await TellOthersAsync(watch, missed, by, now, cancellation);
+        var told = await TellOthersAsync(watch, missed, call?.Place, by, now, cancellation);
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
         Send(told);
         return Change.Done(watch);
     }
 
-    /// <summary>Everybody else who was called is told who sees to it, so that not everybody drives out, nor nobody.</summary>
+    /// <summary>
+    /// Everybody else who was called is told who sees to it, so that not everybody drives out, nor nobody. Contacts are
+    /// told apart by their place and by who they are: two may have one name.
+    /// </summary>
     /// <returns>Whether anybody is told.</returns>
     private async Task<bool> TellOthersAsync(
-        CrewWatch watch, MissedCheckIn missed, Signer by, Instant now, CancellationToken cancellation)
+        CrewWatch watch, MissedCheckIn missed, int? place, Signer by, Instant now, CancellationToken cancellation)
     {
-        var places = missed.Calls.Select(call => call.Place).ToHashSet();
-        var others = watch.Contacts.Where(contact => places.Contains(contact.Place) && contact.Name != by.Name).ToList();
+        var called = missed.Calls.Select(call => call.Place).ToHashSet();
+        var others = watch.Contacts.Where(contact => called.Contains(contact.Place) && contact.Place != place
+            && (by.PersonId is null || contact.PersonId != by.PersonId)).ToList();
         if (others.Count == 0)
             return false;
         var notice = TakenOverNotice.Of(await store.SceneAsync(watch, cancellation), watch, missed);
-        db.AddRange(others.Select(contact => Message.Of(
-            $"taken-over:{missed.Id}:{contact.Place}", NoticeKinds.TakenOver, contact.PersonId, contact.Address, notice, now,
-            mail.Value)));
+        await WriteAsync($"taken-over:{missed.Id}", NoticeKinds.TakenOver, others, notice, now, cancellation);
         return true;
+    }
+
+    private async Task WriteAsync(
+        string key, string kind, List<WatchContact> contacts, Notice notice, Instant now, CancellationToken cancellation)
+    {
+        foreach (var (contact, reachable) in await WatchContact.ReachableAsync(db, contacts, cancellation))
+            db.AddRange(Message.EveryWay($"{key}:{contact.Place}", kind, reachable, notice, now, mail.Value));
     }
 
     /// <returns>Whether anybody is told.</returns>
@@ -118,9 +127,9 @@ public sealed class WatchHandler(
             return false;
         var scene = await store.SceneAsync(watch, cancellation);
         var notice = CrewFineNotice.Of(scene, watch, missed.Min(one => one.DueAt), checkIn);
-        db.AddRange(watch.Contacts.Where(contact => places.Contains(contact.Place)).Select(contact => Message.Of(
-            $"crew-fine:{checkIn.Id}:{contact.Place}", NoticeKinds.CrewFine, contact.PersonId, contact.Address, notice,
-            now, mail.Value)));
+        await WriteAsync(
+            $"crew-fine:{checkIn.Id}", NoticeKinds.CrewFine,
+            [.. watch.Contacts.Where(contact => places.Contains(contact.Place))], notice, now, cancellation);
         return true;
     }
 

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Safety.CheckIns;
@@ -48,7 +49,7 @@ public sealed partial class WatchRound(
             var missed = watch.Escalating ?? Raise(watch, now);
             missed.NextCallAt = next;
             if (plan.Calls.Length > 0)
-                Write(watch, missed, plan, await store.SceneAsync(watch, cancellation), now);
+                await WriteAsync(watch, missed, plan, now, cancellation);
         }
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
@@ -64,16 +65,20 @@ public sealed partial class WatchRound(
         return missed;
     }
 
-    private void Write(CrewWatch watch, MissedCheckIn missed, EscalationPlan plan, WatchScene scene, Instant now)
+    private async Task WriteAsync(
+        CrewWatch watch, MissedCheckIn missed, EscalationPlan plan, Instant now, CancellationToken cancellation)
     {
+        var scene = await store.SceneAsync(watch, cancellation);
+        var contacts = await WatchContact.ReachableAsync(db, [.. watch.Contacts], cancellation);
         foreach (var (number, place) in plan.Calls)
         {
-            var contact = watch.Contacts.Single(one => one.Place == place);
+            var reachable = contacts.Single(one => one.Contact.Place == place).Reachable;
             var call = new AlarmCall { MissedId = missed.Id, Number = number, Place = place, WrittenAt = now };
             var notice = MissedCheckInNotice.Of(
                 scene, watch, missed, number, plan.NextCallAt!.Value, link.Of(watch, scene.OrganizationId, call));
-            db.AddRange(call, Message.Of(
-                call.MessageKey, NoticeKinds.MissedCheckIn, contact.PersonId, contact.Address, notice, now, mail.Value));
+            db.Add(call);
+            db.AddRange(Message.EveryWay(
+                call.MessageKey, NoticeKinds.MissedCheckIn, reachable, notice, now, mail.Value));
         }
     }
 
@@ -88,7 +93,8 @@ public sealed partial class WatchRound(
             LogNoServer(escalating);
         var before = clock.GetCurrentInstant() - LongestWait;
         var waiting = await db.Messages.CountAsync(
-            message => message.Kind == NoticeKinds.MissedCheckIn && message.SentAt == null && message.CreatedAt <= before,
+            message => message.Kind == NoticeKinds.MissedCheckIn && message.Channel == NoticeChannels.Mail
+                && message.SentAt == null && message.CreatedAt <= before,
             cancellation);
         if (waiting > 0)
             LogWaiting(waiting);

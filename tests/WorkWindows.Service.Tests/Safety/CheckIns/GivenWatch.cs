@@ -17,18 +17,18 @@ internal sealed record GivenWatch(GivenLand Land, Guid Id)
     /// <summary>Nine in the morning in Detroit.</summary>
     public static readonly Instant Start = Instant.FromUtc(2026, 2, 2, 14, 0);
 
-    public static async Task<GivenWatch> StoreAsync(TestDatabase database)
+    public static async Task<GivenWatch> StoreAsync(TestDatabase database, string neighbourName = "Nell Ashby")
     {
         var land = await GivenLand.StoreAsync(database);
         await using var db = land.Open();
         var task = await db.PlannedTasks.SingleAsync();
-        var watch = Of(task.Id, land.Lead, $"neighbour.{land.Organization:N}@example.org");
+        var watch = Of(task.Id, land.Lead, $"neighbour.{land.Organization:N}@example.org", neighbourName);
         db.Add(watch);
         await db.SaveChangesAsync();
         return new(land, watch.Id);
     }
 
-    public static CrewWatch Of(Guid task, Guid? lead, string neighbour)
+    public static CrewWatch Of(Guid task, Guid? lead, string neighbour, string neighbourName = "Nell Ashby")
     {
         var watch = new CrewWatch
         {
@@ -51,7 +51,7 @@ internal sealed record GivenWatch(GivenLand Land, Guid Id)
             Name = "Ada Birch",
             Address = $"ada.{watch.Id:N}@example.org",
         });
-        watch.Contacts.Add(new() { WatchId = watch.Id, Place = 1, Name = "Nell Ashby", Address = neighbour });
+        watch.Contacts.Add(new() { WatchId = watch.Id, Place = 1, Name = neighbourName, Address = neighbour });
         watch.CheckIns.Add(new()
         {
             WatchId = watch.Id,

@@ -4,6 +4,7 @@ using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Safety.CheckIns;
 using WorkWindows.Service.Tests.Notices;
 using WorkWindows.Service.Tests.Storage;
@@ -28,7 +29,8 @@ public sealed class WatchRoundTests(TestDatabase database) : IClassFixture<TestD
         await RunUntilAsync(host, given, 95);
         (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, missed to ada");
 
-        await SayAsync(host, given, handler => handler.AcknowledgeAsync(given.Id, new(null, "Nell Ashby"), default));
+        await SayAsync(host, given, async handler =>
+            await handler.AcknowledgeAsync(given.Id, await CallAsync(given, place: 1), new(null, "Nell Ashby"), default));
         await RunUntilAsync(host, given, 95 + 74);
         (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, missed to ada, taken-over to ada");
         var missed = (await given.ReadAsync()).Missed.ShouldHaveSingleItem();
@@ -37,6 +39,63 @@ public sealed class WatchRoundTests(TestDatabase database) : IClassFixture<TestD
         await RunUntilAsync(host, given, 95 + 75);
         (await given.MessagesAsync()).ShouldEndWith(", missed to ada", Case.Sensitive, "the watch goes on");
         (await given.ReadAsync()).Missed.Count.ShouldBe(2);
+    }
+
+    [Fact]
+    public async Task TakingOver_IsToldToANamesake()
+    {
+        var given = await GivenWatch.StoreAsync(database, neighbourName: "Ada Birch");
+        using var host = new NoticeHost(database, _clock);
+        await RunUntilAsync(host, given, 85);
+
+        await SayAsync(host, given, async handler =>
+            await handler.AcknowledgeAsync(given.Id, await CallAsync(given, place: 0), new(null, "Ada Birch"), default));
+
+        (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, taken-over to neighbour");
+    }
+
+    [Fact]
+    public async Task TakingOver_IsNotToldToThePersonWhoDoesIt_OnThePageOfTheCheckIns()
+    {
+        var given = await GivenWatch.StoreAsync(database);
+        using var host = new NoticeHost(database, _clock);
+        await RunUntilAsync(host, given, 85);
+
+        await SayAsync(host, given, handler =>
+            handler.AcknowledgeAsync(given.Id, new Signer(given.Land.Lead, "tom"), default));
+
+        (await given.MessagesAsync()).ShouldBe("missed to ada, missed to neighbour, taken-over to neighbour");
+    }
+
+    [Fact]
+    public async Task Calls_GoToTheWebhookOfAPersonToo_AndToTheirMailAlways()
+    {
+        var given = await GivenWatch.StoreAsync(database);
+        await using (var db = given.Land.Open())
+        {
+            db.Add(new NoticeSettings
+            {
+                PersonId = given.Land.Lead,
+                WebhookAddress = "https://hooks.example.org/ada",
+                WebhookSecret = "whsec_MDEyMzQ1Njc4OWFiY2RlZjAxMjM0NTY3ODlhYmNkZWY=",
+            });
+            await db.SaveChangesAsync();
+        }
+        using var host = new NoticeHost(database, _clock);
+        await RunUntilAsync(host, given, 85);
+        await SayAsync(host, given, async handler =>
+            await handler.AcknowledgeAsync(given.Id, await CallAsync(given, place: 1), new(null, "Nell Ashby"), default));
+        _clock.AdvanceMinutes(1);
+        await SayAsync(host, given, handler => handler.CheckInAsync(given.Id, GivenWatch.Tom, default));
+
+        const string hook = "https://hooks";
+        (await given.MessagesAsync()).ShouldBe(
+            $"missed to ada, missed to {hook}, missed to neighbour, taken-over to ada, taken-over to {hook}, "
+            + $"crew-fine to ada, crew-fine to {hook}, crew-fine to neighbour");
+        await using var later = given.Land.Open();
+        await host.SendAsync(given.Land.Organization);
+        (await later.Messages.Where(row => row.Kind == NoticeKinds.MissedCheckIn).ToListAsync())
+            .ShouldAllBe(row => row.GivenUp == GivenUp.Superseded, "the crew is fine, by whichever way it is told");
     }
 
     [Fact]
@@ -216,6 +275,10 @@ public sealed class WatchRoundTests(TestDatabase database) : IClassFixture<TestD
             new()));
         await db.SaveChangesAsync();
     }
+
+    /// <summary>The first call to a contact.</summary>
+    private static async Task<AlarmCall> CallAsync(GivenWatch given, int place) =>
+        (await given.ReadAsync()).Missed.SelectMany(missed => missed.Calls).First(call => call.Place == place);
 
     private static Instant At(int minutes) => GivenWatch.Start + Duration.FromMinutes(minutes);
 
