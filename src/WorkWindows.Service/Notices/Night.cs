@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Engine.Chances;
+using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Notices.Certificates;
@@ -58,6 +59,9 @@ public sealed record Night(
     /// <summary>The checklists of the coming days that were signed, by task and day, in the order received.</summary>
     public ILookup<(Guid Task, LocalDate Day), SignedVersion> Signed { get; init; } =
         Array.Empty<SignedVersion>().ToLookup(signed => (signed.TaskId, signed.Day));
+
+    /// <summary>When the organization works.</summary>
+    public WorkShift Shift { get; init; } = WorkShift.Default;
 
     /// <summary>What addresses of pages begin with; null where it is not known.</summary>
     public string? SiteAddress { get; init; }

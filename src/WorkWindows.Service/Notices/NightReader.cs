@@ -62,6 +62,7 @@ public sealed class NightReader(
             FollowUps = isWhole ? await FollowUpsAsync(cancellation) : [],
             Certificates = isWhole ? await CertificatesAsync(cancellation) : [],
             Signed = await SignedVersion.OfAsync(db, date, date.PlusDays(DaysReminded), cancellation),
+            Shift = new(organization.ShiftStart, organization.ShiftEnd),
             SiteAddress = site.Value.Address,
         };
     }

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
-using WorkWindows.Engine.Daylight;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Storage;
 
@@ -73,7 +72,7 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
             Add(night, draft, [.. draft.Calendar!.Entries.Select(entry => ledger.Cancel(draft.To.Id, entry.Key)).OfType<CalendarDay>()]);
         foreach (var window in plan.Announced.Concat(plan.Extended.Select(grown => grown.Window)))
             ledger.Publish(window.PersonId, CalendarEntries.Of(tasks[window.TaskId].Task, new(window.FirstDay, window.LastDay)));
-        ScheduledDays.Tell(night, await ShiftAsync(cancellation), ledger);
+        ScheduledDays.Tell(night, ledger);
         db.CalendarDays.AddRange(ledger.Added);
         foreach (var draft in plan.Messages.Where(draft => draft.Calendar?.IsCancelled != true))
             Add(night, draft, [.. draft.Calendar?.Entries.Select(entry => ledger.Publish(draft.To.Id, entry)) ?? []]);
@@ -100,10 +99,4 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
 
     private void Add(Night night, NoticeDraft draft, IReadOnlyList<CalendarDay> days) => db.Messages.Add(Message.Of(
         draft, night.Now, mail.Value, days.Count == 0 ? null : CalendarFile.OfNotice(days, mail.Value)));
-
-    private async Task<WorkShift> ShiftAsync(CancellationToken cancellation)
-    {
-        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
-        return new(organization.ShiftStart, organization.ShiftEnd);
-    }
 }

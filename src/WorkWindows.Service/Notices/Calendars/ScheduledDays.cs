@@ -1,5 +1,4 @@
 using NodaTime;
-using WorkWindows.Engine.Daylight;
 using WorkWindows.Engine.Evaluation;
 
 namespace WorkWindows.Service.Notices.Calendars;
@@ -7,7 +6,7 @@ namespace WorkWindows.Service.Notices.Calendars;
 /// <summary>Puts the days that work is scheduled for into the calendar of its crew lead, with how they stand tonight.</summary>
 internal static class ScheduledDays
 {
-    public static void Tell(Night night, WorkShift hours, CalendarLedger ledger)
+    public static void Tell(Night night, CalendarLedger ledger)
     {
         foreach (var task in night.Tasks)
         {
@@ -18,7 +17,7 @@ internal static class ScheduledDays
             if (lead is { } person && task.Task.ScheduledOn is { } day && task.Evaluation.Span.Contains(day)
                 && day >= task.Today)
             {
-                ledger.Publish(person, CalendarEntries.Scheduled(task.Task, day, hours, Title(task, day)));
+                ledger.Publish(person, CalendarEntries.Scheduled(task.Task, day, night.Shift, Title(task, day)));
             }
         }
     }
