@@ -13,21 +13,34 @@ internal static class Reasons
 {
     private const int DaysAhead = 30;
 
-    /// <summary>The runs of equal days of a window; a limited day stands alone, with its measures.</summary>
-    public static IEnumerable<Item> Days(TaskEvaluation evaluation, Window window, TemperatureScale scale)
+    /// <summary>The runs of days of a window of which the same is said; limited ones with their measures.</summary>
+    public static IEnumerable<Item> Days(TaskEvaluation evaluation, Window window, TemperatureScale scale) =>
+        Alike(Dates(window), day => Day(evaluation, day, scale), Equals)
+            .Select(run => new Item($"{DayWords.Of(run.Days)}: {run.Said}"));
+
+    /// <summary>Runs of consecutive days of which the same is said.</summary>
+    /// <param name="ascending">Days in ascending order.</param>
+    /// <param name="say">What is said of a day.</param>
+    /// <param name="same">Whether two sayings are the same.</param>
+    public static IReadOnlyList<(Window Days, T Said)> Alike<T>(
+        IEnumerable<LocalDate> ascending, Func<LocalDate, T> say, Func<T, T, bool> same)
     {
-        foreach (var run in evaluation.Runs(DaySpan.Between(window.First, window.Last)))
+        var runs = new List<(Window Days, T Said)>();
+        foreach (var day in ascending)
         {
-            if (run.State == DayState.Limited)
-            {
-                for (var day = run.First; day <= run.Last; day = day.PlusDays(1))
-                    yield return new($"{DayWords.Of(day)}: {Limited(evaluation, day, scale)}");
-            }
+            var said = say(day);
+            if (runs is [.., var (days, before)] && days.Last.PlusDays(1) == day && same(before, said))
+                runs[^1] = (days with { Last = day }, before);
             else
-            {
-                yield return new($"{DayWords.Of(new Window(run.First, run.Last))}: {Wording.Of(run.State)}");
-            }
+                runs.Add((new(day, day), said));
         }
+        return runs;
+    }
+
+    private static IEnumerable<LocalDate> Dates(Window window)
+    {
+        for (var day = window.First; day <= window.Last; day = day.PlusDays(1))
+            yield return day;
     }
 
     /// <summary>The state of a workable day in a line, with its measures.</summary>
@@ -66,18 +79,25 @@ internal static class Reasons
         var verdict = Explanation.Of(evaluation, end.Day).Verdicts.Single(verdict => verdict.Rule == end.Rule);
         var until = Wording.Of(end.Day.PlusDays(-1));
         var range = Limits(verdict.Findings, scale);
-        return verdict.Truth == Truth.Holds
+        var season = verdict.Truth == Truth.Holds
             ? $"Season: expected to stay open until {until}. The day after begins '{end.Rule.Title}': {range}."
             : $"Season: open until {until} at least. What is not known yet decides when "
                 + $"'{end.Rule.Title}' begins: {range}.";
+        return $"{season}{Breaks(evaluation, after)}";
     }
+
+    /// <summary>The breaks that the calendar makes in the rest of a season, each with its dates; empty for none.</summary>
+    public static string Breaks(TaskEvaluation evaluation, LocalDate after) =>
+        SeasonEdges.Breaks(evaluation, after).ToList() is { Count: > 0 } breaks
+            ? $" With a break in between that the calendar makes: {DayWords.Of(breaks)}."
+            : "";
 
     /// <summary>What would make each of the findings hold.</summary>
     public static string Limits(IEnumerable<Finding> findings, TemperatureScale scale) =>
         string.Join("; ", findings.Select(finding => Wording.LimitOf(finding.In(scale))));
 
-    private static string Limited(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) => "limited. " + string.Join(" ",
-        Explanation.Of(evaluation, day).Deciding.Select(verdict =>
+    private static string Limited(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
+        "limited. " + string.Join(" ", Explanation.Of(evaluation, day).Deciding.Select(verdict =>
             Wording.Lifted(verdict) is { } exception ? $"{exception.TrimEnd('.')}."
                 : $"{In(verdict.Rule.Measure ?? "", scale)} ({Found(verdict, scale)})"));
 

@@ -14,16 +14,22 @@ internal static class StopWorkNotice
         {
             task.Title,
             Days = DayWords.Of(StopWork.Runs(withdrawn)),
-            Withdrawn = withdrawn.Select(day => new
-            {
-                Date = DayWords.Of(day),
-                State = Wording.Of(task.Evaluation[day]),
-                Why = Reasons.Deciding(task.Evaluation, day, scale),
-            }).ToArray(),
+            Withdrawn = Reasons.Alike(withdrawn, day => Withdrawn.Of(task.Evaluation, day, scale), Withdrawn.Same)
+                .Select(run => new { Date = DayWords.Of(run.Days), run.Said.State, run.Said.Why }).ToArray(),
             Stands = standing.Count > 0
                 ? $"Workable as told before: {DayWords.Of(standing)}. The calendar entry is taken back as a whole."
                 : NoticeWords.Next(task, withdrawn[^1]),
             Forecast = NoticeWords.Forecast(task),
             Sender = night.Organization,
         });
+
+    /// <summary>What is said of a day that is taken back.</summary>
+    private sealed record Withdrawn(string State, Item[] Why)
+    {
+        public static Withdrawn Of(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
+            new(Wording.Of(evaluation[day]), Reasons.Deciding(evaluation, day, scale));
+
+        public static bool Same(Withdrawn one, Withdrawn other) =>
+            one.State == other.State && one.Why.SequenceEqual(other.Why);
+    }
 }

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Shouldly;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Notices;
@@ -8,6 +9,22 @@ namespace WorkWindows.Service.Tests.Notices;
 
 public sealed class ReasonsTests
 {
+    [Theory]
+    [InlineData("20 20 20", "Thu 1 – Sat 3 Jan: limited. Take care. (minimum temperature 20 °F (observed); limit: below 28 °F)")]
+    [InlineData("20 21 21", "Thu 1 Jan: limited. Take care. (minimum temperature 20 °F (observed); limit: below 28 °F)|"
+        + "Fri 2 – Sat 3 Jan: limited. Take care. (minimum temperature 21 °F (observed); limit: below 28 °F)")]
+    [InlineData("40 40 20", "Thu 1 – Fri 2 Jan: open|"
+        + "Sat 3 Jan: limited. Take care. (minimum temperature 20 °F (observed); limit: below 28 °F)")]
+    public void Days_OfWhichTheSameIsSaid_StandTogether(string minF, string lines)
+    {
+        var lows = minF.Split(' ').Select(low => double.Parse(low, CultureInfo.InvariantCulture)).ToArray();
+        var evaluation = GivenTask.Of(lows, GivenTask.Limits("signal: min-temperature, below: 28 degF")).Evaluation;
+
+        Reasons.Days(
+            evaluation, new(GivenTask.First, GivenTask.First.PlusDays(2)), TemperatureScale.Fahrenheit)
+            .Select(item => item.Text).ShouldBe(lines.Split('|'));
+    }
+
     [Fact]
     public void Day_NamesTheException_BesideTheMeasuresOfOtherRules()
     {

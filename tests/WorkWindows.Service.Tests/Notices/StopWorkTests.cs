@@ -37,6 +37,17 @@ public sealed class StopWorkTests
     }
 
     [Fact]
+    public void Notice_SaysOnceWhyDaysAreClosed_WhereTheReasonIsTheSame()
+    {
+        var plan = NightPlan.Of(Of(Work("occcuoccc")) with { Announced = [Told(0, 5)] });
+
+        var text = NoticeText.Of(plan.Messages.First(message => message.Kind == NoticeKinds.StopWork).Notice);
+        text.ShouldContain("Tue 3 – Thu 5 Feb: closed\n");
+        text.ShouldContain("Fri 6 Feb: unknown\n");
+        text.Split("gusts 29.1 mph").Length.ShouldBe(2);
+    }
+
+    [Fact]
     public void Plan_StopsOnce()
     {
         var first = NightPlan.Of(Of(Work("ooococcc")) with { Announced = [Told(0, 4)] });

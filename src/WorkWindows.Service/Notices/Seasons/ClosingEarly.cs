@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Notices.Templates;
@@ -18,9 +19,10 @@ internal static class ClosingEarly
             .Where(told => tasks.ContainsKey(told.TaskId) && !plan.SeasonEnds.ContainsKey((told.TaskId, told.PersonId)))
             .Select(told => (Told: told, Task: tasks[told.TaskId]))
             .Where(one => one.Told.LastDay >= one.Task.Today)
-            .Select(one => (one.Told, one.Task, Edge: EdgeOf(one.Task, one.Told)))
+            .Select(one => (one.Told, one.Task, From: From(one.Task, one.Told)))
+            .Select(one => (one.Told, one.Task, one.From, Edge: SeasonEdges.Next(one.Task.Evaluation, one.From)))
             .Where(one => one.Edge is { } edge && edge.Day.PlusDays(-1 + DaysSooner) <= one.Told.LastDay)
-            .Select(one => new End(one.Told, one.Task, one.Edge!.Value));
+            .Select(one => new End(one.Told, one.Task, one.From, one.Edge!.Value));
         foreach (var own in sooner.GroupBy(end => end.Told.PersonId))
         {
             var key = $"closing-early:{own.Key}:{night.Date:R}";
@@ -34,33 +36,36 @@ internal static class ClosingEarly
     }
 
     /// <summary>Of a season that was told ahead of its first day, the end is what comes after that day.</summary>
-    private static SeasonEdge? EdgeOf(TaskTonight task, SeasonEnd told)
-    {
-        var opening = SeasonEdges.Opening(
-            task.Evaluation, task.Today, Period.DaysBetween(task.Today, told.LastDay));
-        return SeasonEdges.Next(task.Evaluation, opening?.Day ?? task.Today);
-    }
+    private static LocalDate From(TaskTonight task, SeasonEnd told) => SeasonEdges.Opening(
+        task.Evaluation, task.Today, Period.DaysBetween(task.Today, told.LastDay))?.Day ?? task.Today;
 
-    private static Notice Notice(Night night, End[] ends, TemperatureScale scale) => NoticeTemplates.Fill("closing-early", new
-    {
-        Places = NoticeWords.Places(ends.Select(end => end.Task)),
-        Days = $"last day {DayWords.Of(ends.Min(end => end.LastDay))}",
-        Tasks = ends.Select(end => new
+    private static Notice Notice(Night night, End[] ends, TemperatureScale scale) =>
+        NoticeTemplates.Fill("closing-early", new
         {
-            end.Task.Title,
-            Day = DayWords.Of(end.LastDay),
-            Told = DayWords.Of(end.Told.LastDay),
-            Rule = end.Edge.Rule.Title,
-            Range = Reasons.Limits(
-                Explanation.Of(end.Task.Evaluation, end.Edge.Day).Verdicts
-                    .Single(verdict => verdict.Rule == end.Edge.Rule).Findings,
-                scale),
-            Sources = new[] { new Item(end.Edge.Rule.Because, Wording.Of(end.Edge.Rule.Source)) },
-        }).ToArray(),
-        Sender = night.Organization,
-    });
+            Places = NoticeWords.Places(ends.Select(end => end.Task)),
+            Days = $"last day {DayWords.Of(ends.Min(end => end.LastDay))}",
+            BreakDays = TaskChances.LongestBreakDays,
+            Tasks = ends.Select(end => new
+            {
+                end.Task.Title,
+                Day = DayWords.Of(end.LastDay),
+                Told = DayWords.Of(end.Told.LastDay),
+                Rule = end.Edge.Rule.Title,
+                Range = Reasons.Limits(
+                    Explanation.Of(end.Task.Evaluation, end.Edge.Day).Verdicts
+                        .Single(verdict => verdict.Rule == end.Edge.Rule).Findings,
+                    scale),
+                Breaks = Reasons.Breaks(end.Task.Evaluation, end.From),
+                Sources = new[] { new Item(end.Edge.Rule.Because, Wording.Of(end.Edge.Rule.Source)) },
+            }).ToArray(),
+            Sender = night.Organization,
+        });
 
-    private sealed record End(SeasonEnd Told, TaskTonight Task, SeasonEdge Edge)
+    /// <param name="Told">What was told.</param>
+    /// <param name="Task">The task.</param>
+    /// <param name="From">A day of the season.</param>
+    /// <param name="Edge">Its end.</param>
+    private sealed record End(SeasonEnd Told, TaskTonight Task, LocalDate From, SeasonEdge Edge)
     {
         public LocalDate LastDay => Edge.Day.PlusDays(-1);
     }

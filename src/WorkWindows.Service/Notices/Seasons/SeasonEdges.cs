@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
@@ -11,12 +12,26 @@ internal readonly record struct SeasonEdge(Rule Rule, LocalDate Day);
 /// <summary>Where the calendar alone, with the events of nature that move it, ends or begins a season.</summary>
 internal static class SeasonEdges
 {
-    /// <summary>The first day after one on which a rule of the calendar may close the work; null for none.</summary>
-    public static SeasonEdge? Next(TaskEvaluation evaluation, LocalDate after) => OfCalendar(evaluation, after)
-        .Select(rule => (Rule: rule, Day: MayHold(evaluation, rule, after)))
-        .Where(end => end.Day is not null)
-        .OrderBy(end => end.Day)
-        .Select(end => (SeasonEdge?)new SeasonEdge(end.Rule, end.Day!.Value)).FirstOrDefault();
+    /// <summary>
+    /// The first day after one from which rules of the calendar may close the work for longer than
+    /// <see cref="TaskChances.LongestBreakDays"/>; null for none. A shorter closure is a break in the season and not
+    /// its end.
+    /// </summary>
+    public static SeasonEdge? Next(TaskEvaluation evaluation, LocalDate after)
+    {
+        var rules = OfCalendar(evaluation, after).ToList();
+        var first = evaluation.Span.IndexOf(after) + 1;
+        return Closures(evaluation, rules, after).Where(run => !IsBreak(evaluation, run))
+            .Select(run => Math.Max(run.First, first))
+            .Select(day => (SeasonEdge?)new SeasonEdge(
+                rules.First(rule => !Days(evaluation, rule).Fails[day]), evaluation.Span[day]))
+            .FirstOrDefault();
+    }
+
+    /// <summary>The breaks in a season between one day and its end, as <see cref="Next"/> gives it.</summary>
+    public static IEnumerable<Window> Breaks(TaskEvaluation evaluation, LocalDate after) =>
+        Closures(evaluation, OfCalendar(evaluation, after), after).TakeWhile(run => IsBreak(evaluation, run))
+            .Select(run => new Window(evaluation.Span[run.First], evaluation.Span[run.Last]));
 
     /// <summary>
     /// The first later day on which no rule of the calendar may close the work any more, with the rule that closed the
@@ -45,10 +60,19 @@ internal static class SeasonEdges
                 && verdict.Findings.All(finding => finding is CalendarFinding))
             .Select(verdict => verdict.Rule);
 
-    private static LocalDate? MayHold(TaskEvaluation evaluation, Rule rule, LocalDate after) =>
-        (~Days(evaluation, rule).Fails).FirstFrom(evaluation.Span.IndexOf(after) + 1) is { } index
-            ? evaluation.Span[index]
-            : null;
+    /// <summary>The runs of days that end after one on which some of the rules may close the work, in order.</summary>
+    private static IEnumerable<(int First, int Last)> Closures(
+        TaskEvaluation evaluation, IEnumerable<Rule> rules, LocalDate after)
+    {
+        var index = evaluation.Span.IndexOf(after);
+        return rules
+            .Aggregate(DayBits.None(evaluation.Span.Count), (days, rule) => days | ~Days(evaluation, rule).Fails)
+            .Runs().Where(run => run.Last > index);
+    }
+
+    /// <summary>A run that touches an end of what was evaluated may be longer than is seen of it.</summary>
+    private static bool IsBreak(TaskEvaluation evaluation, (int First, int Last) run) =>
+        run.Last - run.First < TaskChances.LongestBreakDays && run.First > 0 && run.Last < evaluation.Span.Count - 1;
 
     private static Tri Days(TaskEvaluation evaluation, Rule rule) =>
         evaluation.Rules.Single(applied => applied.Rule == rule).Days;

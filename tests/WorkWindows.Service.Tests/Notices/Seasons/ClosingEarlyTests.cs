@@ -1,7 +1,9 @@
 using NodaTime;
 using Shouldly;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Seasons;
+using WorkWindows.Service.Tests.Windows;
 using static WorkWindows.Service.Tests.Notices.GivenNight;
 
 namespace WorkWindows.Service.Tests.Notices.Seasons;
@@ -50,6 +52,29 @@ public sealed class ClosingEarlyTests
         plan.Messages.Where(message => message.Kind == NoticeKinds.ClosingEarly)
             .Select(message => message.Notice.Subject)
             .ShouldBe(isTold ? ["Season ends early: Cedar Hollow, last day Mon 27 Apr"] : []);
+    }
+
+    /// <summary>Thirteen days: as long as a break in past years may be (docs/rules/chances.md); common practice, no source.</summary>
+    [Theory]
+    [InlineData("03-13", "Mon 27 Apr", " With a break in between that the calendar makes: Sun 1 – Fri 13 Mar.")]
+    [InlineData("03-14", "Sat 28 Feb", "")]
+    public void Plan_TakesABreakOfTwoWeeks_AndNoShorterOne_ForTheEnd(string to, string lastDay, string breaks)
+    {
+        var (task, evaluation) = GivenTask.Of(
+            [.. Enumerable.Repeat(40.0, 240)], GivenTask.Closes($"calendar: {{ from: 03-01, to: {to} }}"),
+            GivenTask.Closes("calendar: { from: 04-28, to: 07-31 }"));
+        var tonight = new TaskTonight(task with { CrewLeadId = Lead.Id }, evaluation, GivenTask.First.PlusDays(1));
+        var told = new SeasonEnd { TaskId = task.Id, PersonId = Lead.Id, LastDay = new(2026, 5, 6), ToldAt = Now };
+
+        var notice = NightPlan.Of(Of(tonight) with { SeasonEnds = [told] }).Messages
+            .Single(message => message.Kind == NoticeKinds.ClosingEarly).Notice;
+
+        var text = NoticeText.Of(notice);
+        notice.Subject.ShouldEndWith($"last day {lastDay}");
+        text.ShouldContain("A break of up to 13 days does not count as an end.");
+        text.Contains("With a break", StringComparison.Ordinal).ShouldBe(breaks != "");
+        text.ShouldContain($".{breaks}\n");
+        Reasons.Season(evaluation, GivenTask.First, TemperatureScale.Fahrenheit).ShouldEndWith($".{breaks}");
     }
 
     [Fact]
