@@ -3,6 +3,7 @@ using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices.Webhooks;
 
 namespace WorkWindows.Service.Notices.Choices;
 
@@ -31,14 +32,14 @@ public sealed record ChoiceForm(
     public static IReadOnlyList<string> WordsOf(NoticeChannels ways) =>
         [.. ByWord.Where(way => ways.HasFlag(way.Value)).OrderBy(way => way.Value).Select(way => way.Key)];
 
-    internal ChoiceFields Check(Role role, FieldFaults faults)
+    internal ChoiceFields Check(Role role, bool allowPrivate, FieldFaults faults)
     {
         if (TimeZone is not null && DateTimeZoneProviders.Tzdb.GetZoneOrNull(TimeZone) is null)
             faults.Add("timeZone", TimeZone, "the name of an IANA time zone such as America/Detroit, or null");
         if (Temperatures is not (Fahrenheit or Celsius))
             faults.Add("temperatures", Temperatures, $"'{Fahrenheit}' or '{Celsius}'");
         return new(
-            TimeZone, Temperatures == Celsius, Quiet(faults), Webhook(faults),
+            TimeZone, Temperatures == Celsius, Quiet(faults), Webhook(allowPrivate, faults),
             [.. (Ways ?? ImmutableDictionary<string, IReadOnlyList<string>>.Empty).Select(
                 one => KeyValuePair.Create(one.Key, Channels(role, one.Key, one.Value, faults)))]);
     }
@@ -60,18 +61,17 @@ public sealed record ChoiceForm(
         return new(from.Value, until.Value);
     }
 
-    private string? Webhook(FieldFaults faults)
+    /// <summary>What delivery would refuse is refused here, where somebody sees it.</summary>
+    private string? Webhook(bool allowPrivate, FieldFaults faults)
     {
         if (string.IsNullOrWhiteSpace(WebhookAddress))
             return null;
         var address = WebhookAddress.Trim();
-        var isAccepted = address.Length <= LongestAddress && Uri.TryCreate(address, UriKind.Absolute, out var uri)
-            && uri is { UserInfo: "", Fragment: "" } && (uri.Scheme == "https" || (uri.Scheme == "http" && uri.IsLoopback));
-        if (!isAccepted)
+        if (address.Length > LongestAddress || !WebhookTransport.IsAccepted(address, allowPrivate))
         {
             faults.Add("webhookAddress", address,
-                $"an address that begins with https://, without a name, a password or a fragment, of at most {LongestAddress} "
-                + "characters");
+                "an address that begins with https://, without a name, a password or a fragment, of at most "
+                + $"{LongestAddress} characters");
         }
         return address;
     }
@@ -81,7 +81,8 @@ public sealed record ChoiceForm(
         var field = $"ways.{key}";
         if (NoticeKinds.Find(key) is not { } kind || !kind.Roles.Contains(role))
         {
-            var known = NoticeKinds.All.Where(one => one.Roles.Contains(role) && one.MayBeTurnedOff).Select(one => one.Key);
+            var known = NoticeKinds.All.Where(one => one.Roles.Contains(role) && one.MayBeTurnedOff)
+                .Select(one => one.Key);
             faults.Add(field, key, $"a kind of notice that the person gets: {string.Join(", ", known)}");
             return NoticeChannels.None;
         }

@@ -1,23 +1,32 @@
 using System.Buffers.Text;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Audit;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices.Webhooks;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices.Choices;
 
 /// <summary>Keeps what people want to be told, and how. Everybody chooses for themselves, consultants for all.</summary>
-public sealed class ChoiceHandler(WorkWindowsDb db, Caller caller, AuditLog audit, IClock clock)
+public sealed class ChoiceHandler(
+    WorkWindowsDb db, Caller caller, AuditLog audit, IOptions<WebhookOptions> webhooks, IClock clock)
 {
     private const int KeyBytes = 24;
+
+    /// <summary>What the audit trail says of a calendar feed: never its key.</summary>
+    /// <param name="HasFeed">Whether there is one.</param>
+    /// <param name="AddressedAt">When it was given its address; null where that was not written down.</param>
+    private sealed record FeedTrail(bool HasFeed, Instant? AddressedAt);
 
     /// <returns>Null where there is no such person, or the caller may not choose for them.</returns>
     public async Task<ChoiceView?> ReadAsync(Guid personId, CancellationToken cancellation) =>
         await PersonAsync(personId, cancellation) is { } person
-            ? ChoiceView.Of(person.Role, await SettingsAsync(personId, cancellation), await ChoicesAsync(personId, cancellation))
+            ? ChoiceView.Of(
+                person.Role, await SettingsAsync(personId, cancellation), await ChoicesAsync(personId, cancellation))
             : null;
 
     public async Task<Change<ChoiceView>> SaveAsync(Guid personId, ChoiceForm form, CancellationToken cancellation)
@@ -25,7 +34,7 @@ public sealed class ChoiceHandler(WorkWindowsDb db, Caller caller, AuditLog audi
         if (await PersonAsync(personId, cancellation) is not { } person)
             return Change.NotFound<ChoiceView>();
         var faults = new FieldFaults();
-        var fields = form.Check(person.Role, faults);
+        var fields = form.Check(person.Role, webhooks.Value.AllowPrivateAddresses, faults);
         if (faults.Any)
             return Change.Refused<ChoiceView>(faults);
         var settings = await SettingsAsync(personId, cancellation);
@@ -54,7 +63,10 @@ public sealed class ChoiceHandler(WorkWindowsDb db, Caller caller, AuditLog audi
         var settings = await SettingsAsync(personId, cancellation);
         if (settings is null)
             db.Add(settings = new() { PersonId = personId });
+        var before = settings.CalendarKey is null ? null : new FeedTrail(true, null);
         settings.CalendarKey = Base64Url.EncodeToString(RandomNumberGenerator.GetBytes(KeyBytes));
+        await audit.AddAsync(
+            AuditKind.NoticeChoice, personId, before, new FeedTrail(true, clock.GetCurrentInstant()), cancellation);
         await db.SaveChangesAsync(cancellation);
         return settings.CalendarKey;
     }
@@ -64,9 +76,13 @@ public sealed class ChoiceHandler(WorkWindowsDb db, Caller caller, AuditLog audi
     {
         if (await PersonAsync(personId, cancellation) is null)
             return false;
-        if (await SettingsAsync(personId, cancellation) is { } settings)
+        if (await SettingsAsync(personId, cancellation) is { CalendarKey: not null } settings)
+        {
             settings.CalendarKey = null;
-        await db.SaveChangesAsync(cancellation);
+            await audit.AddAsync(
+                AuditKind.NoticeChoice, personId, new FeedTrail(true, null), new FeedTrail(false, null), cancellation);
+            await db.SaveChangesAsync(cancellation);
+        }
         return true;
     }
 

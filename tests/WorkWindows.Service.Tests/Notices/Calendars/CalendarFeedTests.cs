@@ -1,9 +1,11 @@
 using System.Net;
 using Ical.Net;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Audit;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Storage;
@@ -34,6 +36,32 @@ public sealed class CalendarFeedTests(ServiceFixture service) : IClassFixture<Se
         (await service.Anonymous().GetAsync(address)).StatusCode.ShouldBe(HttpStatusCode.NotFound);
         (await own.DeleteAsync($"/api/people/{person}/calendar")).StatusCode.ShouldBe(HttpStatusCode.NoContent);
         (await service.Anonymous().GetAsync(next)).StatusCode.ShouldBe(HttpStatusCode.NotFound);
+    }
+
+    [Fact]
+    public async Task Feed_LeavesATrailOfItsAddresses_WithoutThem()
+    {
+        var organization = await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}");
+        var name = $"l.{Guid.NewGuid():N}@example.org";
+        var person = await service.AddPersonAsync(organization, name, Role.Landowner);
+        var own = (await service.SignInAsync(name)).Client;
+
+        var first = (await own.PostOkAsync($"/api/people/{person}/calendar", new { })).Text("address");
+        await own.PostOkAsync($"/api/people/{person}/calendar", new { });
+        await own.DeleteAsync($"/api/people/{person}/calendar");
+        await own.DeleteAsync($"/api/people/{person}/calendar");
+
+        await using var db = service.Database.Open(organization);
+        var trail = await db.AuditEntries.Where(entry => entry.RowId == person).OrderBy(entry => entry.Id).ToListAsync();
+        trail.Select(entry => (entry.Kind, entry.PersonId, Had(entry.Before), Had(entry.After))).ShouldBe(
+        [
+            (AuditKind.NoticeChoice, person, false, true), (AuditKind.NoticeChoice, person, true, true),
+            (AuditKind.NoticeChoice, person, true, false),
+        ]);
+        trail.ShouldAllBe(entry => !$"{entry.Before}{entry.After}".Contains(first.Split("key=")[1]));
+
+        static bool Had(string? trail) => trail?.Contains("\"hasFeed\": true", StringComparison.Ordinal)
+            ?? false;
     }
 
     [Fact]

@@ -100,6 +100,20 @@ public sealed class ChoiceApiTests(ServiceFixture service) : IClassFixture<Servi
     }
 
     [Fact]
+    public async Task Webhook_IsRefused_WhereNothingWouldBeDeliveredToIt()
+    {
+        var given = await OpenAsync();
+
+        foreach (var address in new[] { "http://127.0.0.1:5000/in", "http://localhost/in" })
+        {
+            var problem = await given.Own.RefusedAsync(
+                HttpMethod.Put, given.Notices, new { temperatures = "celsius", webhookAddress = address },
+                HttpStatusCode.BadRequest);
+            problem.Error("webhookAddress").ShouldContain("begins with https://");
+        }
+    }
+
+    [Fact]
     public async Task Page_KeepsTheChoices_AndWhatWasTypedWhenItIsRefused()
     {
         var given = await OpenAsync();
