@@ -66,34 +66,45 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     [InlineData(NoticeKinds.StopWork, "cccccccc")]
     [InlineData(NoticeKinds.OpeningSoon, "uuuuuuuu")]
     [InlineData(NoticeKinds.ClosingEarly, "cccccccc")]
-    [InlineData(NoticeKinds.FollowUp, "cccccccc")]
+    [InlineData(NoticeKinds.FollowUp, "")]
     public void Mails_HaveThem_InBothForms(string kind, string days)
     {
-        var task = GivenNight.Work(days, task => kind == NoticeKinds.DoNotStart
-            ? task with { ScheduledOn = GivenNight.Today.PlusDays(1) }
-            : task, kind == NoticeKinds.OpeningSoon ? new(2026, 1, 15) : null);
-        var night = kind == NoticeKinds.FollowUp
-            ? FollowUpsDueTests.Given(FollowUpsDueTests.Due("tie-down", "2024-02-14", "T-9"))
-            : GivenNight.Of(task);
-        if (kind == NoticeKinds.StopWork)
-            night = night with { Announced = [GivenNight.Told(1, 2)] };
-        if (kind == NoticeKinds.ClosingEarly)
-        {
-            night = night with
-            {
-                SeasonEnds =
-                [
-                    new() { TaskId = GivenNight.TaskId, PersonId = GivenNight.Owner.Id, LastDay = new(2026, 5, 6), ToldAt = GivenNight.Now },
-                ],
-            };
-        }
-
-        var notice = NightPlan.Of(night).Messages.First(message => message.Kind == kind).Notice;
+        var notice = NightPlan.Of(NightOf(kind, days)).Messages.First(message => message.Kind == kind).Notice;
 
         foreach (var caution in Cautions.Usual)
         {
             NoticeText.Of(notice).ReplaceLineEndings(" ").ShouldContain(caution);
             WebUtility.HtmlDecode(NoticeHtml.Of(notice)).ShouldContain(caution);
         }
+    }
+
+    /// <summary>A night that has the mail to send.</summary>
+    private static Night NightOf(string kind, string days)
+    {
+        var tomorrow = GivenNight.Today.PlusDays(1);
+        return kind switch
+        {
+            NoticeKinds.DoNotStart =>
+                GivenNight.Of(GivenNight.Work(days, task => task with { ScheduledOn = tomorrow })),
+            NoticeKinds.StopWork =>
+                GivenNight.Of(GivenNight.Work(days)) with { Announced = [GivenNight.Told(1, 2)] },
+            // Hinge cutting opens on 25 January and ends before leaf-out, on 27 April.
+            NoticeKinds.OpeningSoon => GivenNight.Of(GivenNight.Work(days, today: new(2026, 1, 15))),
+            NoticeKinds.ClosingEarly => GivenNight.Of(GivenNight.Work(days)) with
+            {
+                SeasonEnds =
+                [
+                    new()
+                    {
+                        TaskId = GivenNight.TaskId,
+                        PersonId = GivenNight.Owner.Id,
+                        LastDay = new(2026, 5, 6),
+                        ToldAt = GivenNight.Now,
+                    },
+                ],
+            },
+            NoticeKinds.FollowUp => FollowUpsDueTests.Given(FollowUpsDueTests.Due("re-cut", "2021-02-14")),
+            _ => GivenNight.Of(GivenNight.Work(days)),
+        };
     }
 }
