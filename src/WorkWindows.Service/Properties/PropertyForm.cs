@@ -22,7 +22,7 @@ public sealed record PropertyForm(
     string? Key, string? Name, Guid? LandownerId, string? CountyFips, string? State, string? TimeZone,
     string? AccessNotes, EmergencyForm? Emergency, ParcelForm? Parcel)
 {
-    private const int LongestNotes = 4000;
+    public const int LongestNotes = 4000;
 
     internal PropertyFields Check(FieldFaults faults)
     {
@@ -41,10 +41,12 @@ public sealed record PropertyForm(
             state,
             faults.Optional("timeZone", TimeZone, name => DateTimeZoneProviders.Tzdb.GetZoneOrNull(name) is not null,
                 "an IANA time zone such as America/Detroit"),
-            faults.Optional("accessNotes", AccessNotes, notes => notes.Length <= LongestNotes,
-                $"at most {LongestNotes} characters"),
+            CheckNotes(AccessNotes, faults),
             Emergency?.Check(faults, "emergency."));
     }
+
+    internal static string? CheckNotes(string? notes, FieldFaults faults) => faults.Optional(
+        "accessNotes", notes, text => text.Length <= LongestNotes, $"at most {LongestNotes} characters");
 }
 
 /// <summary>The fields of a form that was found right; the empty text stands where one was not.</summary>

@@ -72,17 +72,24 @@ public sealed class PropertyHandler(WorkWindowsDb db, CurrentOrganization organi
         return Change.Done(property);
     }
 
-    /// <summary>Enters who is called from a property, and changes nothing else of it.</summary>
-    public async Task<Change<Property>> EnterEmergencyAsync(
-        Guid id, EmergencyForm form, CancellationToken cancellation)
+    /// <summary>Enters who is called from a property and the way in, and changes nothing else of it.</summary>
+    /// <param name="id">The property.</param>
+    /// <param name="accessNotes">How to get there and in; null to leave it as it is, empty to take it away.</param>
+    /// <param name="form">Who is called.</param>
+    /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
+    public async Task<Change<Property>> EnterPlaceAsync(
+        Guid id, string? accessNotes, EmergencyForm form, CancellationToken cancellation)
     {
         if (await db.Properties.SingleOrDefaultAsync(property => property.Id == id, cancellation) is not { } property)
             return Change.NotFound<Property>();
         var faults = new FieldFaults();
         var fields = form.Check(faults);
+        var notes = PropertyForm.CheckNotes(accessNotes, faults);
         if (faults.Any)
             return Change.Refused<Property>(faults);
         fields.Enter(property);
+        if (accessNotes is not null)
+            property.AccessNotes = notes;
         await db.SaveChangesAsync(cancellation);
         return Change.Done(property);
     }

@@ -1,3 +1,4 @@
+using System.ComponentModel.DataAnnotations;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -25,11 +26,19 @@ public sealed class BriefingModel(
     [BindProperty]
     public EmergencyForm Entry { get; set; } = new(null, null, null, null, null);
 
+    /// <summary>
+    /// How to get there and in, as the form enters it, the whole of it, however much the sheet shows. A page that was
+    /// kept from before it could be entered sends none, and takes nothing away.
+    /// </summary>
+    [BindProperty]
+    [DisplayFormat(ConvertEmptyStringToNull = false)]
+    public string? AccessNotes { get; set; }
+
     public async Task<IActionResult> OnGetAsync(Guid id, string? date, CancellationToken cancellation)
     {
         if (await FindAsync(id, date, cancellation) is not { } sheet)
             return NotFound();
-        Entry = sheet.Emergency;
+        (Entry, AccessNotes) = (sheet.Emergency, sheet.WayIn);
         return await ShowAsync(sheet);
     }
 
@@ -39,7 +48,7 @@ public sealed class BriefingModel(
             return Forbid();
         if (await FindAsync(id, date, cancellation) is not { } sheet)
             return NotFound();
-        var entered = await properties.EnterEmergencyAsync(sheet.PropertyId, Entry, cancellation);
+        var entered = await properties.EnterPlaceAsync(sheet.PropertyId, AccessNotes, Entry, cancellation);
         if (entered.Outcome == ChangeOutcome.Done)
             return LocalRedirect($"/tasks/{id}/briefing?date={LocalDatePattern.Iso.Format(sheet.List.Day)}");
         foreach (var complaint in entered.Complaints)

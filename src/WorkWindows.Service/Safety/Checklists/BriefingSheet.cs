@@ -12,13 +12,13 @@ namespace WorkWindows.Service.Safety.Checklists;
 /// <param name="List">The day's checklist.</param>
 /// <param name="PropertyId">The property.</param>
 /// <param name="Position">Degrees north and east with at most five decimals, and what they are of.</param>
-/// <param name="AccessNotes">How to get there and in, as entered, cut to fit; null when nobody has.</param>
+/// <param name="WayIn">How to get there and in, as entered; null when nobody has.</param>
 /// <param name="Emergency">Who is called, as entered.</param>
 /// <param name="Lead">Name and telephone of the crew lead; null where none is set.</param>
 /// <param name="Contacts">Who is called when the crew is not heard from; none without a watch.</param>
 /// <param name="Ground">What has been noted of the parcel that is a hazard.</param>
 public sealed record BriefingSheet(
-    DayChecklist List, Guid PropertyId, string Position, string? AccessNotes, EmergencyForm Emergency, string? Lead,
+    DayChecklist List, Guid PropertyId, string Position, string? WayIn, EmergencyForm Emergency, string? Lead,
     IReadOnlyList<string> Contacts, IReadOnlyList<string> Ground)
 {
     private const int FewestRows = 4, MostRows = 10, MostNotes = 240;
@@ -51,16 +51,16 @@ public sealed record BriefingSheet(
             list, place.Property.Id,
             $"{Degrees(place.Latitude)}, {Degrees(place.Longitude)} "
             + (place.HasBoundary ? "(a point inside the parcel's boundary)" : "(the parcel's point as entered)"),
-            Shortened(place.Property.AccessNotes), EmergencyForm.Of(place.Property),
+            place.Property.AccessNotes, EmergencyForm.Of(place.Property),
             list.LeadName is null ? null : place.Phone is null ? list.LeadName : $"{list.LeadName}, {place.Phone}",
             [.. watch?.Contacts.Select(contact => $"{contact.Name}, {contact.Email}") ?? []],
             [.. list.Evaluation.Facts.SiteFlags.Select(Words).OfType<string>()]);
     }
 
-    /// <summary>The sheet is one page, whatever was entered.</summary>
-    private static string? Shortened(string? notes) => notes is { Length: > MostNotes }
-        ? $"{notes[..MostNotes].TrimEnd()} … (more in the notes of the property)"
-        : notes;
+    /// <summary>The way in, cut to fit: the sheet is one page, whatever was entered.</summary>
+    public string? AccessNotes => WayIn is { Length: > MostNotes }
+        ? $"{WayIn[..MostNotes].TrimEnd()} … (more in the notes of the property)"
+        : WayIn;
 
     /// <summary>About a metre, and no digit that was not given.</summary>
     private static string Degrees(double value) => value.ToString("0.#####", CultureInfo.InvariantCulture);

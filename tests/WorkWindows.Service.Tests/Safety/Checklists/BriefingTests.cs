@@ -64,6 +64,27 @@ public sealed class BriefingTests(ServiceFixture service) : IClassFixture<Servic
     }
 
     [Fact]
+    public async Task WayIn_IsEnteredOnThePage_AndStaysWhereAPageDoesNotSendIt()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        const string way = "Second gate past the creek, code 0451. Park at the barn.";
+
+        using var entered = await given.Office.Consultant.PostFormAsync(
+            Page(given), new() { ["AccessNotes"] = way, ["Entry.Sheriff"] = "Ingham County, 517-555-0140" });
+        entered.StatusCode.ShouldBe(HttpStatusCode.Redirect);
+        (await ReadAsync(given)).ShouldContain($"<dt>Way in</dt><dd>{way}</dd>");
+        using var older = await given.Office.Consultant.PostFormAsync(
+            Page(given), new() { ["Entry.Sheriff"] = "Ingham County, 517-555-0140" });
+        (await ReadAsync(given)).ShouldContain($"<dt>Way in</dt><dd>{way}</dd>");
+        using var emptied = await given.Office.Consultant.PostFormAsync(Page(given), new() { ["AccessNotes"] = "" });
+
+        (await ReadAsync(given)).ShouldContain("<dt>Way in</dt><dd><b>not entered</b>");
+        using var refused = await given.Office.Consultant.PostFormAsync(
+            Page(given), new() { ["AccessNotes"] = new string('x', 4001) });
+        WebUtility.HtmlDecode(await refused.Content.ReadAsStringAsync()).ShouldContain("at most 4000 characters");
+    }
+
+    [Fact]
     public async Task Numbers_AreFieldsOfTheProperty_WhichStayWhereTheyAreNotGiven()
     {
         var given = await GivenChecklist.OpenAsync(service);
