@@ -19,7 +19,7 @@ public sealed class MessageTests(SiteFixture site)
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "2 messages reached nobody" }).ClickAsync();
 
         await Expect(Letter(visit, MessageScenario.Refused)).ToContainTextAsync("after 10 attempts");
-        await Expect(Letter(visit, MessageScenario.Refused)).ToContainTextAsync("MessageNotAccepted, SMTP status 554");
+        await Expect(Letter(visit, MessageScenario.Refused)).ToContainTextAsync("The mail server refused the message (status 554).");
         await CheckAsync(visit);
         await visit.TakePictureAsync("messages-small-phone");
         await Letter(visit, MessageScenario.Refused).GetByRole(AriaRole.Button).ClickAsync();

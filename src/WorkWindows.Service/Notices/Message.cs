@@ -13,6 +13,9 @@ public sealed class Message : ITenantRow
     /// <summary>What the key of a webhook ends with, where a mail has the same.</summary>
     public const string WebhookSuffix = ":webhook";
 
+    /// <summary>What a key goes on with that another message may take.</summary>
+    private const string Freed = ":superseded:";
+
     public Guid Id { get; init; } = Guid.CreateVersion7();
     public Guid OrganizationId { get; private set; }
 
@@ -23,6 +26,10 @@ public sealed class Message : ITenantRow
     public static string KeyOf(string dedupeKey) => dedupeKey.EndsWith(WebhookSuffix, StringComparison.Ordinal)
         ? dedupeKey[..^WebhookSuffix.Length]
         : dedupeKey;
+
+    /// <summary>The same also where another message has taken the key.</summary>
+    internal static string AboutOf(string dedupeKey) =>
+        KeyOf(dedupeKey.Split(Freed, 2, StringSplitOptions.None)[0]);
 
     public required string Kind { get; init; }
 
@@ -149,7 +156,7 @@ public sealed class Message : ITenantRow
     }
 
     /// <summary>Lets another message take its key; what has become of this one stays.</summary>
-    public void FreeKey() => DedupeKey = $"{DedupeKey}:superseded:{Id}";
+    public void FreeKey() => DedupeKey = $"{DedupeKey}{Freed}{Id}";
 }
 
 /// <summary>Why a message is not sent any more. Stored by name.</summary>

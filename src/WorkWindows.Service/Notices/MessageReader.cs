@@ -19,6 +19,17 @@ public sealed class MessageReader(WorkWindowsDb db)
     public async Task<MessageView?> FindAsync(Guid id, CancellationToken cancellation) =>
         (await ViewsAsync(db.Messages.Where(message => message.Id == id), cancellation)).SingleOrDefault();
 
+    /// <returns>The messages, and the same by another way of those that went both ways.</returns>
+    public async Task<List<MessageView>> WithTwinsAsync(
+        IReadOnlyCollection<MessageView> messages, CancellationToken cancellation)
+    {
+        var seen = messages.Select(message => message.Id).ToHashSet();
+        var keys = messages.SelectMany(message => new[] { message.About, message.About + Message.WebhookSuffix })
+            .ToHashSet();
+        var twins = await ViewsAsync(db.Messages.Where(message => keys.Contains(message.DedupeKey)), cancellation);
+        return [.. messages, .. twins.Where(twin => !seen.Contains(twin.Id))];
+    }
+
     public Task<int> CountAsync(MessageState state, CancellationToken cancellation) =>
         In(state).CountAsync(cancellation);
 
@@ -51,9 +62,12 @@ public sealed class MessageReader(WorkWindowsDb db)
     {
         var state = StateOf(message);
         return new(
-            message.Id, message.Kind, message.RecipientId, name ?? message.ToAddress, message.ToAddress,
+            message.Id, message.Kind, message.RecipientId, message.Channel, name ?? message.ToAddress, message.ToAddress,
             message.Subject, state, message.GivenUp, message.LastError, message.Attempts, message.CreatedAt,
-            state == MessageState.Waiting ? message.NextAttemptAt : null, message.SentAt, message.DeadAt, bounce);
+            state == MessageState.Waiting ? message.NextAttemptAt : null, message.SentAt, message.DeadAt, bounce)
+        {
+            About = Message.AboutOf(message.DedupeKey),
+        };
     }
 
     internal static MessageState StateOf(Message message) => message switch

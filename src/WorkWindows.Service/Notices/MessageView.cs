@@ -1,4 +1,5 @@
 using NodaTime;
+using WorkWindows.Service.Notices.Choices;
 
 namespace WorkWindows.Service.Notices;
 
@@ -21,6 +22,7 @@ public enum MessageState
 /// <param name="Id">The row.</param>
 /// <param name="Kind">One of <see cref="NoticeKinds"/>.</param>
 /// <param name="RecipientId">The person; null for somebody outside of the organization.</param>
+/// <param name="Way">Mail or webhook.</param>
 /// <param name="To">The person's name, or the address.</param>
 /// <param name="Address">Where it goes.</param>
 /// <param name="Subject">Its subject.</param>
@@ -34,6 +36,10 @@ public enum MessageState
 /// <param name="GivenUpAt">When it was given up.</param>
 /// <param name="Bounce">What is known against its address; null when nothing is.</param>
 public sealed record MessageView(
-    Guid Id, string Kind, Guid? RecipientId, string To, string Address, string Subject, MessageState State,
+    Guid Id, string Kind, Guid? RecipientId, NoticeChannels Way, string To, string Address, string Subject, MessageState State,
     GivenUp? GivenUp, string? Reason, int Attempts, Instant CreatedAt, Instant? NextAttemptAt, Instant? SentAt,
-    Instant? GivenUpAt, BounceView? Bounce);
+    Instant? GivenUpAt, BounceView? Bounce)
+{
+    /// <summary>What it is about: the same of a mail and of what goes to a webhook with it.</summary>
+    internal string About { get; init; } = "";
+}

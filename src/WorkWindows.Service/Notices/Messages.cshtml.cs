@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
@@ -17,15 +18,19 @@ public sealed class MessagesModel(MessageReader reader, MessageHandler handler, 
     /// <summary>What is shown of messages that need nothing done.</summary>
     public const int DaysBack = 7;
 
+    /// <summary>What comes after the messages that were not delivered, and what stands there when there is none.</summary>
+    public static ImmutableArray<(MessageState State, string Title, string? None)> Sections { get; } =
+    [
+        (MessageState.Waiting, "Waiting", "Nothing waits."),
+        (MessageState.Sent, $"Sent in the last {DaysBack} days", "Nothing was sent."),
+        (MessageState.Dropped, "Not needed any more", null),
+    ];
+
     public DateTimeZone Zone { get; private set; } = DateTimeZone.Utc;
 
-    public IReadOnlyList<MessageView> GivenUp { get; private set; } = [];
-
-    public IReadOnlyList<MessageView> Waiting { get; private set; } = [];
-
-    public IReadOnlyList<MessageView> Sent { get; private set; } = [];
-
-    public IReadOnlyList<MessageView> Dropped { get; private set; } = [];
+    /// <summary>Those of one state, the newest first.</summary>
+    public ILookup<MessageState, MessageRow> Rows { get; private set; } =
+        Array.Empty<MessageRow>().ToLookup(row => row.State);
 
     public Task OnGetAsync(CancellationToken cancellation) => ShowAsync(cancellation);
 
@@ -51,9 +56,12 @@ public sealed class MessagesModel(MessageReader reader, MessageHandler handler, 
         Zone = DateTimeZoneProviders.Tzdb[
             await db.Organizations.Select(organization => organization.TimeZone).SingleAsync(cancellation)];
         var since = clock.GetCurrentInstant() - Duration.FromDays(DaysBack);
-        GivenUp = await reader.ListAsync(MessageState.GivenUp, null, cancellation);
-        Waiting = await reader.ListAsync(MessageState.Waiting, null, cancellation);
-        Sent = await reader.ListAsync(MessageState.Sent, since, cancellation);
-        Dropped = await reader.ListAsync(MessageState.Dropped, since, cancellation);
+        var shown = new List<MessageView>();
+        foreach (var state in new[] { MessageState.GivenUp, MessageState.Waiting })
+            shown.AddRange(await reader.ListAsync(state, null, cancellation));
+        foreach (var state in new[] { MessageState.Sent, MessageState.Dropped })
+            shown.AddRange(await reader.ListAsync(state, since, cancellation));
+        var rows = MessageRow.Of(await reader.WithTwinsAsync(shown, cancellation));
+        Rows = rows.OrderByDescending(row => row.First.CreatedAt).ToLookup(row => row.State);
     }
 }

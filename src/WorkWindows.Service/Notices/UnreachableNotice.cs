@@ -24,7 +24,7 @@ internal static class UnreachableNotice
             Name = lost.Name ?? message.ToAddress,
             Why = lost.Bounce is { } code
                 ? $"There is no mailbox {message.ToAddress}, says its mail server (status {code})."
-                : $"The message to {message.ToAddress} was given up: {message.LastError}.",
+                : $"The message to {message.ToAddress} was given up. {DeliveryWords.Of(message.LastError!)}",
             message.Subject,
             Written = DayWords.Of(message.CreatedAt, zone),
             Phone = lost.Phone ?? "",

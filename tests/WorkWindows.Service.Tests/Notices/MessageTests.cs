@@ -4,6 +4,7 @@ using NodaTime;
 using Shouldly;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Tests.Hosting;
 
 namespace WorkWindows.Service.Tests.Notices;
@@ -24,7 +25,7 @@ public sealed class MessageTests(ServiceFixture service) : IClassFixture<Service
 
         var row = (await machine.ReadAsync($"/api/messages?state={state}")).EnumerateArray().ShouldHaveSingleItem();
 
-        (row.Text("subject"), row.Text("state")).ShouldBe((state, state));
+        (row.Text("subject"), row.Text("state"), row.Text("way")).ShouldBe((state, state, "mail"));
     }
 
     [Theory]
@@ -65,7 +66,7 @@ public sealed class MessageTests(ServiceFixture service) : IClassFixture<Service
         var problem = await machine.RefusedAsync(
             HttpMethod.Post, $"/api/messages/{dead.Id}/resend", new { }, HttpStatusCode.Conflict);
 
-        problem.Text("detail").ShouldBe("It is not needed any more: because.");
+        problem.Text("detail").ShouldBe("It is not needed any more. Because.");
     }
 
     [Fact]
@@ -118,6 +119,28 @@ public sealed class MessageTests(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Page_ShowsAMailAndItsWebhookAsOneMessage_WithWhatBecameOfEach_InWords()
+    {
+        var (organization, _) = await GivenAsync();
+        var name = $"c.{Guid.NewGuid():N}@example.org";
+        var person = await service.AddPersonAsync(organization, name, Role.Consultant);
+        var mail = Sent("Stop work: Cedar Hollow", person);
+        var webhook = Waiting("Stop work: Cedar Hollow", person, "https://hooks.example.org/in", NoticeChannels.Webhook);
+        webhook.DedupeKey = mail.DedupeKey + Message.WebhookSuffix;
+        webhook.Attempts = 10;
+        webhook.GiveUp(Now, GivenUp.Failed, "webhook not reached: ConnectionError");
+        await AddAsync(organization, mail, webhook);
+
+        var html = WebUtility.HtmlDecode(await (await service.SignInAsync(name)).Client.GetStringAsync("/messages"));
+
+        html.Split("Stop work: Cedar Hollow</h3>").Length.ShouldBe(2);
+        html.ShouldContain("Nothing was sent.", customMessage: "the one message stands where something is to be done");
+        html.ShouldContain("<b>By mail:</b> sent ");
+        html.ShouldContain("after 10 attempts. The webhook could not be reached (ConnectionError).");
+        html.ShouldContain(">Send again, by webhook</button>");
+    }
+
+    [Fact]
     public async Task Messages_AreOfTheOwnOrganization_AndForConsultants()
     {
         var dead = Dead("Stop", GivenUp.Failed);
@@ -162,24 +185,27 @@ public sealed class MessageTests(ServiceFixture service) : IClassFixture<Service
         return message;
     }
 
-    private Message Sent(string subject)
+    private Message Sent(string subject, Guid? person = null)
     {
-        var message = Waiting(subject);
+        var message = Waiting(subject, person);
         message.SentAt = Now;
         return message;
     }
 
-    private Message Waiting(string subject, Guid? person = null, string address = "tom@example.org") => new()
-    {
-        DedupeKey = subject,
-        Kind = NoticeKinds.StopWork,
-        RecipientId = person,
-        ToAddress = address,
-        Subject = subject,
-        TextBody = "Stop.\n",
-        HtmlBody = "<p>Stop.</p>",
-        MessageId = $"{Guid.NewGuid():N}@example.org",
-        CreatedAt = Now - Duration.FromHours(1),
-        NextAttemptAt = Now - Duration.FromMinutes(30),
-    };
+    private Message Waiting(
+        string subject, Guid? person = null, string address = "tom@example.org",
+        NoticeChannels way = NoticeChannels.Mail) => new()
+        {
+            Channel = way,
+            DedupeKey = subject,
+            Kind = NoticeKinds.StopWork,
+            RecipientId = person,
+            ToAddress = address,
+            Subject = subject,
+            TextBody = "Stop.\n",
+            HtmlBody = "<p>Stop.</p>",
+            MessageId = $"{Guid.NewGuid():N}@example.org",
+            CreatedAt = Now - Duration.FromHours(1),
+            NextAttemptAt = Now - Duration.FromMinutes(30),
+        };
 }
