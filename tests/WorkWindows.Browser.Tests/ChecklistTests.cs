@@ -99,6 +99,57 @@ public sealed partial class ChecklistTests(SiteFixture site)
     }
 
     [Fact]
+    public async Task Signature_ThatIsRefused_StaysOnThePhone_UntilItIsTriedAgainOrDropped()
+    {
+        var task = site.Watched.Unsigned[3];
+        await using var visit = await OpenAsync(WatchScenario.Lead, $"/tasks/{task}/checklist");
+        await TickAsync(visit);
+        await visit.Page.RouteAsync("**/signatures", route => route.FulfillAsync(new() { Status = 404 }));
+        await SignAsync(visit, "Mina Crow");
+
+        const string notTaken = "NOT SIGNED. What you signed on Tue 3 Feb 2026 at 06:00 was not taken. "
+            + "The task is not there any more, or not shown to you any more.";
+        await Expect(Phone(visit)).ToContainTextAsync(notTaken);
+        await Expect(Phone(visit)).ToContainTextAsync("Ask your office.");
+        await Expect(Phone(visit)).ToBeInViewportAsync();
+        await CheckAsync(visit);
+        await visit.TakePictureAsync("checklist-refused-small-phone");
+        await visit.Page.GotoAsync("/week");
+        await Expect(Phone(visit)).ToContainTextAsync(notTaken);
+        await CheckAsync(visit);
+        await visit.TakePictureAsync("week-refused-small-phone");
+        await Button(visit, "Try again").ClickAsync();
+        await Expect(Phone(visit)).ToContainTextAsync(notTaken);
+
+        await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Open its checklist" }).ClickAsync();
+        await visit.Page.UnrouteAsync("**/signatures");
+        await Button(visit, "Try again").ClickAsync();
+        await Expect(Phone(visit)).ToHaveTextAsync("Sent 06:00.");
+        await Expect(Release(visit)).ToContainTextAsync("Released: Mina Crow signed");
+    }
+
+    [Fact]
+    public async Task Signature_OfAPhoneWhoseClockIsWrong_IsSignedOnceItIsRight_OrDropped()
+    {
+        await using var visit = await OpenAsync(WatchScenario.Lead, $"/tasks/{site.Watched.Unsigned[4]}/checklist");
+        await visit.Page.Clock.SetFixedTimeAsync("2026-01-20T11:00:00Z");
+        await TickAsync(visit);
+        await SignAsync(visit, "Mina Crow");
+
+        await Expect(Phone(visit)).ToContainTextAsync("The clock of this phone is wrong: it says Tue 20 Jan 2026.");
+        await Expect(Phone(visit)).Not.ToContainTextAsync("T11:00");
+        await Expect(Release(visit)).ToContainTextAsync("has not signed");
+        visit.Page.Dialog += (_, dialog) => dialog.AcceptAsync();
+        await Button(visit, "Drop it").ClickAsync();
+        await Expect(Button(visit, "Drop it")).ToHaveCountAsync(0);
+        await SignAsync(visit, "Mina Crow");
+        await visit.Page.Clock.SetFixedTimeAsync("2026-02-03T11:00:00Z");
+        await Button(visit, "Try again").ClickAsync();
+
+        await Expect(Phone(visit)).ToHaveTextAsync("Sent 06:00.");
+    }
+
+    [Fact]
     public async Task Kept_ChecklistIsGone_WhenItsReaderHasSignedOut()
     {
         var page = $"/tasks/{site.Watched.Unsigned[2]}/checklist";

@@ -37,6 +37,9 @@ public sealed class WeekModel(
 
     public LocalDate Today { get; private set; }
 
+    /// <summary>Whose signatures a phone may still keep; null for a reader who signs nothing.</summary>
+    public Guid? Signer => caller.Role == Role.Landowner ? null : caller.PersonId;
+
     public bool IsConsultant => caller.Role == Role.Consultant;
 
     /// <summary>How many messages reached nobody and wait for a consultant.</summary>
