@@ -189,7 +189,8 @@ internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
         // The order in which they leave: without it each lease would sort all that wait.
         builder.Property<short>(Urgency).HasComputedColumnSql(
             $"case kind when '{NoticeKinds.MissedCheckIn}' then 0 when '{NoticeKinds.CrewFine}' then 1 "
-            + $"when '{NoticeKinds.StopWork}' then 2 when '{NoticeKinds.Unreachable}' then 2 else 3 end", stored: true);
+            + $"when '{NoticeKinds.TakenOver}' then 1 when '{NoticeKinds.StopWork}' then 2 "
+            + $"when '{NoticeKinds.Unreachable}' then 2 when '{NoticeKinds.DoNotStart}' then 3 else 4 end", stored: true);
         builder.HasIndex(
                 nameof(Message.OrganizationId), Urgency, nameof(Message.NextAttemptAt), nameof(Message.CreatedAt))
             .HasDatabaseName("ix_messages_outbox").HasFilter("sent_at is null and dead_at is null");

@@ -184,6 +184,32 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
         (await RowsAsync(land))[0].DeadAt.ShouldNotBeNull();
     }
 
+    [Fact]
+    public async Task SendDueAsync_SendsWhatKeepsPeopleFromHarmFirst_HoweverLateItWasWritten()
+    {
+        string[] written =
+        [
+            NoticeKinds.GoodToCut, NoticeKinds.Outage, NoticeKinds.Reminder, NoticeKinds.DoNotStart,
+            NoticeKinds.StopWork, NoticeKinds.TakenOver, NoticeKinds.MissedCheckIn,
+        ];
+        var land = await GivenLand.StoreAsync(database);
+        await using (var db = land.Open())
+        {
+            db.Messages.AddRange(written.Select((kind, number) => NewMessage(kind, number, kind)));
+            await db.SaveChangesAsync();
+        }
+        await using var server = new MailServer(MailServer.FreePort());
+        using var host = Worker(server.Port);
+
+        await host.SendAsync(land.Organization);
+
+        server.Received.Select(mail => mail.Subject).ShouldBe(
+        [
+            NoticeKinds.MissedCheckIn, NoticeKinds.TakenOver, NoticeKinds.StopWork, NoticeKinds.DoNotStart,
+            NoticeKinds.GoodToCut, NoticeKinds.Outage, NoticeKinds.Reminder,
+        ]);
+    }
+
     internal static IOptions<MailOptions> Smtp(int port) => Options.Create(new MailOptions
     {
         Host = "127.0.0.1",
@@ -198,21 +224,24 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
     {
         var land = await GivenLand.StoreAsync(database);
         await using var db = land.Open();
-        db.Messages.AddRange(Enumerable.Range(0, count).Select(number => new Message
-        {
-            DedupeKey = $"test:{number}",
-            Kind = NoticeKinds.StopWork,
-            ToAddress = $"person{number}@example.org",
-            Subject = $"Message {number}",
-            TextBody = "Stop.\n",
-            HtmlBody = "<p>Stop.</p>",
-            MessageId = $"{Guid.NewGuid():N}@example.org",
-            CreatedAt = Now + Duration.FromMilliseconds(number),
-            NextAttemptAt = Now,
-        }));
+        db.Messages.AddRange(Enumerable.Range(0, count).Select(
+            number => NewMessage(NoticeKinds.StopWork, number, $"Message {number}")));
         await db.SaveChangesAsync();
         return land;
     }
+
+    private static Message NewMessage(string kind, int number, string subject) => new()
+    {
+        DedupeKey = $"test:{number}",
+        Kind = kind,
+        ToAddress = $"person{number}@example.org",
+        Subject = subject,
+        TextBody = "Stop.\n",
+        HtmlBody = "<p>Stop.</p>",
+        MessageId = $"{Guid.NewGuid():N}@example.org",
+        CreatedAt = Now + Duration.FromMilliseconds(number),
+        NextAttemptAt = Now,
+    };
 
     private static async Task<List<Message>> RowsAsync(GivenLand land)
     {
