@@ -31,6 +31,9 @@ public sealed class ChecklistModel(
 
     public bool MaySign => IsOfTheCrew && List.MayBeSigned && List.Release is { IsReleased: true } or { AwaitsSignature: true };
 
+    /// <summary>The reader may release the work in place of the crew lead, whose name this is; null otherwise.</summary>
+    public string? InsteadOf => List.MayBeReleasedInstead(caller) ? List.LeadName : null;
+
     public Guid? PersonId => caller.PersonId;
 
     /// <summary>The reader's own name.</summary>
@@ -102,13 +105,15 @@ public sealed class SignatureEntry
 
     public string? Version { get; set; }
     public string? Name { get; set; }
+    public string? InsteadBecause { get; set; }
     public List<LineEntry> Items { get; set; } = [];
 
     internal IEnumerable<AcknowledgedItem> Shown => Items.Select(line => new AcknowledgedItem(line.Id, line.Text));
 
     internal SignatureForm Form(Guid? person) => new(
         Key, person, Version,
-        [.. Items.Where(line => line.Done).Select(line => new AcknowledgedItem(line.Id, line.Text))], Name, SignedAt: null);
+        [.. Items.Where(line => line.Done).Select(line => new AcknowledgedItem(line.Id, line.Text))], Name, SignedAt: null,
+        InsteadBecause);
 }
 
 /// <summary>A line as it was shown, and whether it was ticked.</summary>

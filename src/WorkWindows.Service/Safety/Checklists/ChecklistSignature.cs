@@ -40,6 +40,9 @@ public sealed class ChecklistSignature : ITenantRow
     /// <summary>The name as it was typed to sign.</summary>
     public required string TypedName { get; init; }
 
+    /// <summary>Why a consultant releases the work in place of its crew lead; null for every other signature.</summary>
+    public string? InsteadBecause { get; init; }
+
     /// <summary>By the clock of the phone, which may be wrong.</summary>
     public required Instant SignedAt { get; init; }
 
@@ -55,6 +58,9 @@ internal sealed class ChecklistSignatureMapping : IEntityTypeConfiguration<Check
         {
             table.HasCheckConstraint("ck_checklist_signatures_typed_name", "typed_name <> ''");
             table.HasCheckConstraint("ck_checklist_signatures_version", "version ~ '^[0-9a-f]{64}$'");
+            table.HasCheckConstraint(
+                "ck_checklist_signatures_instead",
+                "instead_because is null or (instead_because <> '' and role = 'Consultant')");
         });
         builder.Property(signature => signature.Content).HasColumnType("jsonb");
         builder.Property(signature => signature.Role).HasConversion<string>();

@@ -56,14 +56,15 @@ public sealed record ChecklistItemView(
 /// <param name="PersonId">Who signed.</param>
 /// <param name="Person">The name that the person had then.</param>
 /// <param name="Name">The name as it was typed.</param>
+/// <param name="InsteadBecause">Why a consultant released it in place of the crew lead; null otherwise.</param>
 /// <param name="SignedAt">By the phone's clock.</param>
 /// <param name="ReceivedAt">By the server's.</param>
 /// <param name="Checklist">The list as it was shown.</param>
 public sealed record SignatureView(
     Guid Id, Guid Key, Guid TaskId, LocalDate Date, string Version, Guid PersonId, string Person, string Name,
-    Instant SignedAt, Instant ReceivedAt, JsonElement Checklist)
+    string? InsteadBecause, Instant SignedAt, Instant ReceivedAt, JsonElement Checklist)
 {
     public static SignatureView Of(ChecklistSignature row) => new(
-        row.Id, row.Key, row.TaskId, row.Day, row.Version, row.PersonId, row.Person, row.TypedName, row.SignedAt,
-        row.ReceivedAt, JsonSerializer.Deserialize<JsonElement>(row.Content));
+        row.Id, row.Key, row.TaskId, row.Day, row.Version, row.PersonId, row.Person, row.TypedName,
+        row.InsteadBecause, row.SignedAt, row.ReceivedAt, JsonSerializer.Deserialize<JsonElement>(row.Content));
 }

@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Safety;
+using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Safety.Checklists;
@@ -26,6 +27,10 @@ public sealed record DayChecklist(
 
     /// <summary>The days that can be signed for: a phone may have been out of reach overnight.</summary>
     public bool MayBeSigned => Day >= Today.PlusDays(-DaysBack) && Day <= Today.PlusDays(DaysAhead);
+
+    /// <summary>Whether somebody is a consultant who may release the work in place of the crew lead that is set.</summary>
+    public bool MayBeReleasedInstead(Caller caller) =>
+        caller.Role == Role.Consultant && Task.CrewLeadId is { } lead && lead != caller.PersonId;
 
     public const int DaysBack = 1, DaysAhead = 7;
 }

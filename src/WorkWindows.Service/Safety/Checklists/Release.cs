@@ -32,7 +32,8 @@ public sealed record Release(ReleaseState State, string Statement)
     public bool AwaitsSignature => State is ReleaseState.NotSigned or ReleaseState.ChangedSinceSigned;
 
     /// <summary>
-    /// The crew lead's signature counts and nobody else's; where no crew lead is set, that of any consultant.
+    /// The crew lead's signature counts, or that of a consultant who says why they release it in the lead's place;
+    /// where no crew lead is set, that of any consultant.
     /// </summary>
     /// <param name="task">The task.</param>
     /// <param name="leadName">The name of its crew lead, where one is set.</param>
@@ -53,12 +54,15 @@ public sealed record Release(ReleaseState State, string Statement)
                 ReleaseState.NotWorkable,
                 $"Cannot be released. {statement.Headline}. {string.Join(' ', statement.Reasons)}");
         }
-        var counting = signed.Where(one => task.CrewLeadId is { } lead ? one.PersonId == lead : one.ByConsultant).ToList();
+        var counting = signed.Where(one => task.CrewLeadId is { } lead
+            ? one.PersonId == lead || one is { ByConsultant: true, InsteadBecause: not null }
+            : one.ByConsultant).ToList();
         if (counting.Find(one => one.Version == version) is { } valid)
         {
             return new(
                 ReleaseState.Released,
-                $"Released: {valid.Person} signed the checklist {DayWords.At(valid.SignedAt, task.Zone)}.");
+                $"Released: {valid.Person} signed the checklist {DayWords.At(valid.SignedAt, task.Zone)}"
+                + $"{Instead(task, leadName, valid)}.");
         }
         if (counting is [.., var last])
         {
@@ -71,4 +75,9 @@ public sealed record Release(ReleaseState State, string Statement)
             ? "Not released: no crew lead is set, and no consultant has signed the checklist."
             : $"Not released: the crew lead, {leadName}, has not signed the checklist.");
     }
+
+    private static string Instead(TaskSummary task, string? leadName, SignedVersion signed) =>
+        signed.InsteadBecause is { } why && task.CrewLeadId is { } lead && lead != signed.PersonId
+            ? $", in place of the crew lead, {leadName}: {why.TrimEnd('.')}"
+            : "";
 }

@@ -12,11 +12,15 @@ namespace WorkWindows.Service.Safety.Checklists;
 /// <param name="Items">The lines that were acknowledged, as they were shown.</param>
 /// <param name="Name">The name as it was typed.</param>
 /// <param name="SignedAt">When, RFC 3339, by the phone's clock; null for now.</param>
+/// <param name="InsteadBecause">Why a consultant releases the work in place of its crew lead; null otherwise.</param>
 public sealed record SignatureForm(
-    Guid? Key, Guid? PersonId, string? Version, IReadOnlyList<AcknowledgedItem>? Items, string? Name, string? SignedAt)
+    Guid? Key, Guid? PersonId, string? Version, IReadOnlyList<AcknowledgedItem>? Items, string? Name, string? SignedAt,
+    string? InsteadBecause = null)
 {
     /// <summary>Phones without a network keep their own time.</summary>
     public const int MostDaysOff = 2;
+
+    public const int ShortestReason = 10, LongestReason = 500;
 
     private const int VersionLength = 64;
 
@@ -37,7 +41,11 @@ public sealed record SignatureForm(
                 "the version of the list that was shown, 64 characters"),
             Items ?? [],
             faults.Required("name", Name, FieldText.IsName, $"the name of whoever signs: {FieldText.Name}"),
-            signedAt is null ? now : OffsetDateTimePattern.Rfc3339.Parse(signedAt).Value.ToInstant());
+            signedAt is null ? now : OffsetDateTimePattern.Rfc3339.Parse(signedAt).Value.ToInstant(),
+            faults.Optional(
+                "insteadBecause", InsteadBecause,
+                text => text.Length is >= ShortestReason and <= LongestReason && !text.Contains('\0'),
+                $"why the crew lead cannot release it, {ShortestReason} to {LongestReason} characters, or nothing"));
     }
 
     private static bool IsNear(string text, Instant now) =>
@@ -53,4 +61,5 @@ public sealed record AcknowledgedItem(string? Id, string? Text);
 
 /// <summary>The fields of a form that was found right.</summary>
 internal sealed record SignatureFields(
-    Guid Key, string Version, IReadOnlyList<AcknowledgedItem> Items, string Name, Instant SignedAt);
+    Guid Key, string Version, IReadOnlyList<AcknowledgedItem> Items, string Name, Instant SignedAt,
+    string? InsteadBecause);

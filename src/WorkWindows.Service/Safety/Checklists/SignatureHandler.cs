@@ -34,6 +34,8 @@ public sealed class SignatureHandler(
             return Change.NotFound<ChecklistSignature>();
         var faults = new FieldFaults();
         var fields = form.Check(clock.GetCurrentInstant(), faults);
+        if (fields.InsteadBecause is not null && !now.MayBeReleasedInstead(caller))
+            faults.AddSentence("insteadBecause", "Only a consultant who is not the crew lead releases in their place.");
         if (faults.Any)
             return Change.Refused<ChecklistSignature>(faults);
 
@@ -97,6 +99,7 @@ public sealed class SignatureHandler(
                 .Select(person => person.DisplayName).SingleAsync(cancellation),
             Role = caller.Role,
             TypedName = fields.Name,
+            InsteadBecause = fields.InsteadBecause,
             SignedAt = fields.SignedAt,
             ReceivedAt = clock.GetCurrentInstant(),
         };

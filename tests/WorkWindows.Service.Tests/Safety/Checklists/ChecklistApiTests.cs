@@ -113,6 +113,36 @@ public sealed class ChecklistApiTests(ServiceFixture service) : IClassFixture<Se
     }
 
     [Fact]
+    public async Task Consultant_ReleasesInPlaceOfTheLead_WithAReason_WhichIsShownAndWrittenDown()
+    {
+        const string why = "Tom broke his wrist. I know the site.";
+        var given = await GivenChecklist.OpenAsync(service);
+        var form = await given.FormAsync() with { InsteadBecause = why };
+        var (otherLead, _) = await given.AddAsync(Role.CrewLead);
+
+        foreach (var by in new[] { otherLead, given.Lead })
+        {
+            // Whoever is signed in here is no person, or is the lead: neither stands in for them.
+            (await by.RefusedAsync(HttpMethod.Post, given.Signatures, form, HttpStatusCode.BadRequest))
+                .Error("insteadBecause").ShouldContain("Only a consultant");
+        }
+        var (consultant, id) = await given.AddAsync(Role.Consultant);
+        (await consultant.RefusedAsync(
+            HttpMethod.Post, given.Signatures, form with { InsteadBecause = "ill" }, HttpStatusCode.BadRequest))
+            .Error("insteadBecause").ShouldContain("10 to 500 characters");
+        var release = (await consultant.CreateAsync(given.Signatures, form)).GetProperty("release");
+
+        release.Text("state").ShouldBe("released");
+        release.Text("statement").ShouldEndWith(
+            $"6:50, in place of the crew lead, {given.LeadName}: Tom broke his wrist. I know the site.");
+        var entry = (await given.Office.Consultant.ReadAsync("/api/audit?kind=checklist-signature"))
+            .EnumerateArray().ShouldHaveSingleItem();
+        (entry.Text("personId"), entry.GetProperty("after").Text("insteadBecause")).ShouldBe(($"{id}", why));
+        await given.ChangeListAsync();
+        (await given.ReleaseAsync()).ShouldBe("changed-since-signed");
+    }
+
+    [Fact]
     public async Task Consultant_Releases_WhereNoLeadIsSet()
     {
         var given = await GivenChecklist.OpenAsync(service);

@@ -81,6 +81,24 @@ public sealed partial class ChecklistPageTests(ServiceFixture service) : IClassF
     }
 
     [Fact]
+    public async Task Page_OffersAConsultantToStandInForTheLead_AndNobodyElse()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        var (consultant, _) = await given.AddAsync(Role.Consultant);
+        var fields = await FieldsAsync(given);
+        fields["Entry.InsteadBecause"] = "The lead is ill today.";
+
+        (await ReadAsync(given, Page(given))).ShouldNotContain("in place of the crew lead");
+        WebUtility.HtmlDecode(await consultant.GetStringAsync(Page(given)))
+            .ShouldContain($"Release it in place of the crew lead, {given.LeadName}");
+        using var answer = await consultant.PostFormAsync(Page(given), fields);
+
+        answer.StatusCode.ShouldBe(HttpStatusCode.Redirect);
+        (await ReadAsync(given, Page(given))).ShouldContain("in place of the crew lead: The lead is ill today.");
+        (await given.ReleaseAsync()).ShouldBe("released");
+    }
+
+    [Fact]
     public async Task ClosedDay_HasNoForm_AndSaysWhy()
     {
         var given = await GivenChecklist.OpenAsync(service);

@@ -79,4 +79,5 @@ internal sealed record GivenChecklist(Consultancy Office, Guid Task, HttpClient 
 internal sealed record Line(string? Id, string? Text);
 
 internal sealed record Signed(
-    Guid? Key, Guid? PersonId, string? Version, Line[]? Items, string? Name, string? SignedAt);
+    Guid? Key, Guid? PersonId, string? Version, Line[]? Items, string? Name, string? SignedAt,
+    string? InsteadBecause = null);
