@@ -111,7 +111,7 @@
     const signedOn = dayWords(new Date(entry.body.signedAt));
     made.append(
       element("p", `${place(entry)}NOT SIGNED. What you signed on ${signedOn} at ${entry.at} was not taken. ${why}`),
-      element("p", `${what} It is kept on this phone until then.`));
+      element("p", `${what} What you signed stays on this phone until you drop it.`));
     if (!isHere(entry)) {
       const list = element("a", "Open its checklist");
       list.href = `/tasks/${entry.task}/checklist?date=${entry.day}`;
