@@ -66,7 +66,9 @@ public sealed class LastLook(WorkWindowsDb db)
             && windows.TrueForAll(window => window.StoppedAt is not null || window.LastDay < today);
     }
 
-    /// <summary>A call that comes after the word that the crew is fine would have somebody set out for nothing.</summary>
+    /// <summary>
+    /// A call that comes after the word that the crew is fine would have somebody set out for nothing.
+    /// </summary>
     private async Task<bool> IsHeardFromAsync(Message message) =>
         AlarmCall.MissedOf(Message.KeyOf(message.DedupeKey)) is { } id
         && await db.MissedCheckIns.AnyAsync(missed => missed.Id == id && missed.ClearedAt != null);

@@ -190,7 +190,8 @@ internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
         builder.Property<short>(Urgency).HasComputedColumnSql(
             $"case kind when '{NoticeKinds.MissedCheckIn}' then 0 when '{NoticeKinds.CrewFine}' then 1 "
             + $"when '{NoticeKinds.TakenOver}' then 1 when '{NoticeKinds.StopWork}' then 2 "
-            + $"when '{NoticeKinds.Unreachable}' then 2 when '{NoticeKinds.DoNotStart}' then 3 else 4 end", stored: true);
+            + $"when '{NoticeKinds.Unreachable}' then 2 when '{NoticeKinds.DoNotStart}' then 3 else 4 end",
+            stored: true);
         builder.HasIndex(
                 nameof(Message.OrganizationId), Urgency, nameof(Message.NextAttemptAt), nameof(Message.CreatedAt))
             .HasDatabaseName("ix_messages_outbox").HasFilter("sent_at is null and dead_at is null");

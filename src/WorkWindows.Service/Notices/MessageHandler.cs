@@ -34,7 +34,10 @@ public sealed class MessageHandler(
             if (message is null)
                 return Change.NotFound<MessageView>();
             if (message.GivenUp is GivenUp.Superseded or GivenUp.TurnedOff)
-                return Change.Conflict<MessageView>($"It is not needed any more. {DeliveryWords.Of(message.LastError!)}");
+            {
+                return Change.Conflict<MessageView>(
+                    $"It is not needed any more. {DeliveryWords.Of(message.LastError!)}");
+            }
             if (message.DeadAt is not null)
             {
                 var address = await AddressAsync(message, cancellation);

@@ -62,9 +62,10 @@ public sealed class MessageReader(WorkWindowsDb db)
     {
         var state = StateOf(message);
         return new(
-            message.Id, message.Kind, message.RecipientId, message.Channel, name ?? message.ToAddress, message.ToAddress,
-            message.Subject, state, message.GivenUp, message.LastError, message.Attempts, message.CreatedAt,
-            state == MessageState.Waiting ? message.NextAttemptAt : null, message.SentAt, message.DeadAt, bounce)
+            message.Id, message.Kind, message.RecipientId, message.Channel, name ?? message.ToAddress,
+            message.ToAddress, message.Subject, state, message.GivenUp, message.LastError, message.Attempts,
+            message.CreatedAt, state == MessageState.Waiting ? message.NextAttemptAt : null, message.SentAt,
+            message.DeadAt, bounce)
         {
             About = Message.AboutOf(message.DedupeKey),
         };

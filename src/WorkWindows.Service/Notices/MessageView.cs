@@ -36,9 +36,9 @@ public enum MessageState
 /// <param name="GivenUpAt">When it was given up.</param>
 /// <param name="Bounce">What is known against its address; null when nothing is.</param>
 public sealed record MessageView(
-    Guid Id, string Kind, Guid? RecipientId, NoticeChannels Way, string To, string Address, string Subject, MessageState State,
-    GivenUp? GivenUp, string? Reason, int Attempts, Instant CreatedAt, Instant? NextAttemptAt, Instant? SentAt,
-    Instant? GivenUpAt, BounceView? Bounce)
+    Guid Id, string Kind, Guid? RecipientId, NoticeChannels Way, string To, string Address, string Subject,
+    MessageState State, GivenUp? GivenUp, string? Reason, int Attempts, Instant CreatedAt, Instant? NextAttemptAt,
+    Instant? SentAt, Instant? GivenUpAt, BounceView? Bounce)
 {
     /// <summary>What it is about: the same of a mail and of what goes to a webhook with it.</summary>
     internal string About { get; init; } = "";

@@ -18,7 +18,9 @@ public sealed class MessagesModel(MessageReader reader, MessageHandler handler, 
     /// <summary>What is shown of messages that need nothing done.</summary>
     public const int DaysBack = 7;
 
-    /// <summary>What comes after the messages that were not delivered, and what stands there when there is none.</summary>
+    /// <summary>
+    /// What comes after the messages that were not delivered, and what stands there when there is none.
+    /// </summary>
     public static ImmutableArray<(MessageState State, string Title, string? None)> Sections { get; } =
     [
         (MessageState.Waiting, "Waiting", "Nothing waits."),

@@ -16,7 +16,9 @@ namespace WorkWindows.Service.Notices;
 /// <param name="Now">The time of planning.</param>
 /// <param name="Date">The organization's date, which the keys of messages name.</param>
 /// <param name="Organization">Who speaks.</param>
-/// <param name="Tasks">The tasks that are looked at: all that are not completed, or those that something touched.</param>
+/// <param name="Tasks">
+/// The tasks that are looked at: all that are not completed, or those that something touched.
+/// </param>
 /// <param name="Announced">
 /// The windows that people were told of and that were not stopped; none of a task that is open and not looked at.
 /// </param>
@@ -35,7 +37,8 @@ public sealed record Night(
     public const int DaysAhead = 7;
 
     /// <summary>
-    /// Landowners who have open tasks that are not looked at. They are offered days when all of theirs are, in one mail.
+    /// Landowners who have open tasks that are not looked at. They are offered days when all of theirs are, in one
+    /// mail.
     /// </summary>
     public IReadOnlySet<Guid> SeenInPart { get; init; } = new HashSet<Guid>();
 
@@ -90,7 +93,9 @@ public sealed record Recipient(Guid Id, string Name, string? Address)
 public sealed record TaskTonight(
     TaskSummary Task, TaskEvaluation Evaluation, LocalDate Today, bool Waits = false)
 {
-    /// <summary>The chances of days to come, counted when they are asked for; null where there are no past years.</summary>
+    /// <summary>
+    /// The chances of days to come, counted when they are asked for; null where there are no past years.
+    /// </summary>
     public Func<DaySpan, TaskChances?>? ChancesOf { get; init; }
 
     /// <summary>Who of which crew is booked on which of the coming days.</summary>
@@ -103,7 +108,9 @@ public sealed record TaskTonight(
     public IEnumerable<Guid> Concerned =>
         new[] { Task.LandownerId, Task.CrewLeadId }.OfType<Guid>().Distinct();
 
-    /// <summary>The runs of workable days of the coming week that the deadline and the order of the work allow.</summary>
+    /// <summary>
+    /// The runs of workable days of the coming week that the deadline and the order of the work allow.
+    /// </summary>
     public IReadOnlyList<Window> WorkableRuns()
     {
         var last = LocalDate.Min(Today.PlusDays(Night.DaysAhead), Task.Deadline ?? LocalDate.MaxIsoValue);

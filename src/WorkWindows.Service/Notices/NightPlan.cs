@@ -51,7 +51,9 @@ public sealed class NightPlan
     /// <summary>The announced windows that still stand after what has been planned so far.</summary>
     public IReadOnlyList<Announcement> Standing(Night night) => [.. night.Announced.Except(Stopped), .. Announced];
 
-    /// <summary>Writes a message in each way that the person wants to be told; one with this key is written once.</summary>
+    /// <summary>
+    /// Writes a message in each way that the person wants to be told; one with this key is written once.
+    /// </summary>
     /// <returns>How the person is told.</returns>
     public Telling Tell(Night night, Guid person, string kind, string key, Func<Recipient, NoticeDraft> draft)
     {

@@ -14,7 +14,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Notices;
 
-/// <summary>Evaluates tasks, keeps what changed, and gathers all that the notices of a night are planned from.</summary>
+/// <summary>
+/// Evaluates tasks, keeps what changed, and gathers all that the notices of a night are planned from.
+/// </summary>
 public sealed class NightReader(
     WorkWindowsDb db, TaskEvaluator evaluator, DecisionStore decisions, IOptions<SiteOptions> site)
 {
@@ -111,8 +113,8 @@ public sealed class NightReader(
         input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);
 
     /// <summary>
-    /// A message that nobody has taken up has not left; of one that somebody has, nobody can say. Those that nobody has are
-    /// held until the night is stored, so that none leaves after it was looked at.
+    /// A message that nobody has taken up has not left; of one that somebody has, nobody can say. Those that nobody has
+    /// are held until the night is stored, so that none leaves after it was looked at.
     /// </summary>
     private async Task<Dictionary<string, bool>> WaitingAsync(
         List<Announcement> announced, CancellationToken cancellation)
@@ -176,7 +178,9 @@ public sealed class NightReader(
 
     private async Task<List<HeldCertificate>> CertificatesAsync(CancellationToken cancellation) =>
         await db.Certificates.AsNoTracking()
-            .Join(db.People, held => held.PersonId, person => person.Id, (held, person) => new { held, person.DisplayName })
+            .Join(
+                db.People, held => held.PersonId, person => person.Id,
+                (held, person) => new { held, person.DisplayName })
             .OrderBy(row => row.held.ValidUntil).ThenBy(row => row.held.Id)
             .Select(row => new HeldCertificate(
                 row.held.Id, row.held.PersonId, row.DisplayName, row.held.Title, row.held.ValidUntil))

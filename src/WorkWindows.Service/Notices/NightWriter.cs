@@ -27,8 +27,8 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
     }
 
     /// <summary>
-    /// An offer that still waits to be sent must not arrive after what takes it back; its key is free again, also where it
-    /// has left in another way, in which what is offered anew is told too.
+    /// An offer that still waits to be sent must not arrive after what takes it back; its key is free again, also where
+    /// it has left in another way, in which what is offered anew is told too.
     /// </summary>
     private async Task DropAsync(Night night, NightPlan plan, CancellationToken cancellation)
     {
@@ -69,9 +69,16 @@ public sealed class NightWriter(WorkWindowsDb db, IOptions<MailOptions> mail)
             ledger.Cancel(window.PersonId, CalendarEntries.Key(window.TaskId, window.FirstDay));
         // A cancellation is told as such before what still stands takes its place in the feed.
         foreach (var draft in plan.Messages.Where(draft => draft.Calendar?.IsCancelled == true))
-            Add(night, draft, [.. draft.Calendar!.Entries.Select(entry => ledger.Cancel(draft.To.Id, entry.Key)).OfType<CalendarDay>()]);
+        {
+            var cancelled = draft.Calendar!.Entries.Select(entry => ledger.Cancel(draft.To.Id, entry.Key));
+            Add(night, draft, [.. cancelled.OfType<CalendarDay>()]);
+        }
         foreach (var window in plan.Announced.Concat(plan.Extended.Select(grown => grown.Window)))
-            ledger.Publish(window.PersonId, CalendarEntries.Of(tasks[window.TaskId].Task, new(window.FirstDay, window.LastDay)));
+        {
+            ledger.Publish(
+                window.PersonId,
+                CalendarEntries.Of(tasks[window.TaskId].Task, new(window.FirstDay, window.LastDay)));
+        }
         ScheduledDays.Tell(night, ledger);
         db.CalendarDays.AddRange(ledger.Added);
         foreach (var draft in plan.Messages.Where(draft => draft.Calendar?.IsCancelled != true))

@@ -6,7 +6,9 @@ namespace WorkWindows.Service.Notices;
 
 internal static class NightlyEndpoint
 {
-    /// <summary>Puts the night's work in the queue at once, for a consultant who does not want to wait for the morning.</summary>
+    /// <summary>
+    /// Puts the night's work in the queue at once, for a consultant who does not want to wait for the morning.
+    /// </summary>
     public static void MapNightlyRun(this IEndpointRouteBuilder app) =>
         app.MapPost("/api/nightly-run", Start).WithTags("Notices").RequireAuthorization(Access.Plan)
             .WithSummary("Evaluate every task now, store what changed and write the notices; safe to repeat.");

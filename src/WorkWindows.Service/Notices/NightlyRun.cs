@@ -59,7 +59,8 @@ public sealed partial class NightlyRun(
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
     }
 
-    [LoggerMessage(LogLevel.Information, "Night of {OrganizationId}: {Tasks} tasks evaluated, {Messages} messages written")]
+    [LoggerMessage(
+        LogLevel.Information, "Night of {OrganizationId}: {Tasks} tasks evaluated, {Messages} messages written")]
     private partial void LogDone(Guid organizationId, int tasks, int messages);
 
     [LoggerMessage(LogLevel.Warning, "Person {PersonId} is to be told something and has no mail address")]

@@ -28,7 +28,7 @@ public static class NoticeHtml
         Heading heading => $"""<h2 style="margin:24px 0 8px; font-size:18px">{Encode(heading.Text)}</h2>""",
         Paragraph paragraph => $"""<p style="margin:0 0 12px">{Encode(paragraph.Text)}</p>""",
         Link link => $"""
-            <p style="margin:0 0 12px">{Encode(link.Text)}<br><a href="{Encode(link.Address)}">{Encode(link.Address)}</a></p>
+            <p style="margin:0 0 12px">{Encode(link.Text)}<br>{Anchor(link.Address)}</p>
             """,
         ItemList list => $"""
             <ul style="margin:0 0 12px; padding-left:20px">
@@ -37,6 +37,8 @@ public static class NoticeHtml
             """,
         _ => throw new ArgumentException($"{block.GetType().Name} has no HTML."),
     };
+
+    private static string Anchor(string address) => $"""<a href="{Encode(address)}">{Encode(address)}</a>""";
 
     private static string Of(Item item) => item.Source is null
         ? $"<li>{Encode(item.Text)}</li>"

@@ -14,7 +14,8 @@ namespace WorkWindows.Service.Notices;
 /// <param name="WaitsForMorning">Whether it waits while its reader has quiet hours.</param>
 /// <param name="HasDays">Whether it has days for a calendar.</param>
 public sealed record NoticeKind(
-    string Key, string Title, ImmutableArray<Role> Roles, bool MayBeTurnedOff, bool WaitsForMorning, bool HasDays = false);
+    string Key, string Title, ImmutableArray<Role> Roles, bool MayBeTurnedOff, bool WaitsForMorning,
+    bool HasDays = false);
 
 public static class NoticeKinds
 {

@@ -66,24 +66,24 @@ internal static class OutageNotice
     {
         WeatherFeed.Observations =>
             $"For {WeatherRecords.LongestObservationAge.Days} days what was last forecast for a day stands in for its "
-            + "reading. That time is over: days after the last reading that no other station near by fills are missing, one "
-            + "by one, and with them runs of days and sums such as degree-days. Rules that need those leave the days to come "
-            + "unknown.",
+            + "reading. That time is over: days after the last reading that no other station near by fills are "
+            + "missing, one by one, and with them runs of days and sums such as degree-days. Rules that need those "
+            + "leave the days to come unknown.",
         WeatherFeed.Forecasts =>
-            $"A forecast older than {WeatherRecords.LongestUsableAge.TotalHours} hours is not used. Rules that need it leave "
-            + "today and the days to come unknown. Days that were announced are withdrawn.",
+            $"A forecast older than {WeatherRecords.LongestUsableAge.TotalHours} hours is not used. Rules that need it "
+            + "leave today and the days to come unknown. Days that were announced are withdrawn.",
         WeatherFeed.Alerts =>
-            $"After {WeatherRecords.LongestAlertAge.TotalHours} hours without an answer nobody knows which alerts are in "
-            + "force. Rules about alerts leave today and the six days after it unknown. Days that were announced are "
-            + "withdrawn.",
+            $"After {WeatherRecords.LongestAlertAge.TotalHours} hours without an answer nobody knows which alerts are "
+            + "in force. Rules about alerts leave today and the six days after it unknown. Days that were announced "
+            + "are withdrawn.",
     };
 
     private static IEnumerable<string> Remedies(WeatherFeed feed)
     {
         if (feed == WeatherFeed.Observations)
         {
-            yield return "Import the station's file by hand, or choose another station for its parcels, if this one has "
-                + "stopped for good.";
+            yield return "Import the station's file by hand, or choose another station for its parcels, if this one "
+                + "has stopped for good.";
         }
         else
         {

@@ -59,7 +59,8 @@ internal static class Reasons
     public static Item[] WouldStop(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
     [
         .. Explanation.Of(evaluation, day).Verdicts
-            .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds } && !IsOutOfSeason(verdict))
+            .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds }
+                && !IsOutOfSeason(verdict))
             .Select(verdict => new Item(
                 $"{In(verdict.Rule.Title, scale)}: {Limits(verdict.Findings.Where(MayChange), scale)}.")),
     ];
@@ -86,7 +87,9 @@ internal static class Reasons
         return $"{season}{Breaks(evaluation, after)}";
     }
 
-    /// <summary>The breaks that the calendar makes in the rest of a season, each with its dates; empty for none.</summary>
+    /// <summary>
+    /// The breaks that the calendar makes in the rest of a season, each with its dates; empty for none.
+    /// </summary>
     public static string Breaks(TaskEvaluation evaluation, LocalDate after) =>
         SeasonEdges.Breaks(evaluation, after).ToList() is { Count: > 0 } breaks
             ? $" With a break in between that the calendar makes: {DayWords.Of(breaks)}."

@@ -69,7 +69,8 @@ internal static class Reminders
 
     /// <returns>The day that a key of <see cref="KeyOf"/> is of; null for another key.</returns>
     public static LocalDate? DayOf(string key) =>
-        key.Split(':') is ["reminder", _, var day, _] && LocalDatePattern.Iso.Parse(day) is { Success: true, Value: var of }
+        key.Split(':') is ["reminder", _, var day, _]
+        && LocalDatePattern.Iso.Parse(day) is { Success: true, Value: var of }
             ? of
             : null;
 }

@@ -16,7 +16,8 @@ internal static class StopWork
             && DaysLeft(task, window).Any(day => !task.IsWorkable(day))).ToList();
         foreach (var window in broken)
             Drop(night, plan, window, tasks[window.TaskId]);
-        foreach (var windows in broken.Where(window => MayHaveBeenTold(night, window)).ToLookup(window => window.TaskId))
+        var told = broken.Where(window => MayHaveBeenTold(night, window));
+        foreach (var windows in told.ToLookup(window => window.TaskId))
             Stop(night, plan, tasks[windows.Key], [.. windows]);
         plan.Stopped.AddRange(broken.Except(plan.Stopped).ToList());
         TakeUpAgain(night, plan);

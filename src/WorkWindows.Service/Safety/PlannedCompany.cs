@@ -5,7 +5,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Safety;
 
-/// <summary>Finds days on which one person alone is planned for work that the law does not let anybody do alone.</summary>
+/// <summary>
+/// Finds days on which one person alone is planned for work that the law does not let anybody do alone.
+/// </summary>
 public sealed class PlannedCompany(WorkWindowsDb db, TaskEvaluator evaluator)
 {
     /// <param name="tasks">Stored tasks.</param>

@@ -7,8 +7,8 @@ using WorkWindows.Service.Storage;
 namespace WorkWindows.Service.Notices.Calendars;
 
 /// <summary>
-/// An entry of a person's calendar as it was last told, by mail or feed: a calendar takes a later word on the same entry
-/// only under a higher sequence number.
+/// An entry of a person's calendar as it was last told, by mail or feed: a calendar takes a later word on the same
+/// entry only under a higher sequence number.
 /// </summary>
 public sealed class CalendarDay : ITenantRow
 {

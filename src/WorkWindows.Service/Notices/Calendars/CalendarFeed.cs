@@ -10,7 +10,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices.Calendars;
 
-/// <summary>The days that a person was told of, as a calendar program fetches them. The address itself is the secret.</summary>
+/// <summary>
+/// The days that a person was told of, as a calendar program fetches them. The address itself is the secret.
+/// </summary>
 public sealed class CalendarFeed(IOptions<SiteOptions> site, IOptions<MailOptions> mail, IClock clock)
 {
     /// <returns>The address, with the secret where logs of requests leave it out.</returns>
@@ -53,7 +55,9 @@ public sealed class CalendarFeed(IOptions<SiteOptions> site, IOptions<MailOption
     private async Task<string?> TextAsync(WorkWindowsDb db, string key, CancellationToken cancellation)
     {
         var owner = await db.NoticeSettings.Where(row => row.CalendarKey == key)
-            .Join(db.People, row => row.PersonId, person => person.Id, (row, person) => new { person.Id, person.DisplayName })
+            .Join(
+                db.People, row => row.PersonId, person => person.Id,
+                (row, person) => new { person.Id, person.DisplayName })
             .SingleOrDefaultAsync(cancellation);
         if (owner is null)
             return null;

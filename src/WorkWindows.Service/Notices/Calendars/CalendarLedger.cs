@@ -46,7 +46,8 @@ public sealed class CalendarLedger(IEnumerable<CalendarDay> told, Instant now)
         }
         else if (day.IsCancelled || Of(day) != entry)
         {
-            (day.First, day.Last, day.From, day.Until) = (entry.First, entry.Last, entry.Hours?.Start, entry.Hours?.End);
+            (day.First, day.Last) = (entry.First, entry.Last);
+            (day.From, day.Until) = (entry.Hours?.Start, entry.Hours?.End);
             (day.TimeZone, day.Title, day.Place, day.IsCancelled) = (entry.TimeZone, entry.Title, entry.Place, false);
             Change(day);
         }

@@ -3,7 +3,9 @@ using WorkWindows.Engine.Evaluation;
 
 namespace WorkWindows.Service.Notices.Calendars;
 
-/// <summary>Puts the days that work is scheduled for into the calendar of its crew lead, with how they stand tonight.</summary>
+/// <summary>
+/// Puts the days that work is scheduled for into the calendar of its crew lead, with how they stand tonight.
+/// </summary>
 internal static class ScheduledDays
 {
     public static void Tell(Night night, CalendarLedger ledger)

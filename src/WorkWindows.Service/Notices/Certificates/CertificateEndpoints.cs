@@ -13,7 +13,8 @@ internal static class CertificateEndpoints
 {
     public static void MapCertificates(this IEndpointRouteBuilder app)
     {
-        var held = app.MapGroup("/api/people/{id:guid}/certificates").WithTags("People").RequireAuthorization(Access.Plan);
+        var held = app.MapGroup("/api/people/{id:guid}/certificates").WithTags("People")
+            .RequireAuthorization(Access.Plan);
         held.MapGet("", ReadAsync).WithSummary("The certificates of a person, by when they end.");
         held.MapPut("", SaveAsync).WithSummary("Replaces the certificates of a person.");
     }
@@ -22,8 +23,9 @@ internal static class CertificateEndpoints
         Guid id, CertificateHandler certificates, CancellationToken cancellation) =>
         await certificates.ReadAsync(id, cancellation) is { } found ? TypedResults.Ok(found) : TypedResults.NotFound();
 
-    private static async Task<Results<Ok<IReadOnlyList<CertificateForm>>, NotFound, ValidationProblem, ProblemHttpResult>>
-        SaveAsync(
-            Guid id, IReadOnlyList<CertificateForm> forms, CertificateHandler certificates, CancellationToken cancellation) =>
+    private static async
+        Task<Results<Ok<IReadOnlyList<CertificateForm>>, NotFound, ValidationProblem, ProblemHttpResult>> SaveAsync(
+            Guid id, IReadOnlyList<CertificateForm> forms, CertificateHandler certificates,
+            CancellationToken cancellation) =>
         (await certificates.SaveAsync(id, forms, cancellation)).Answer(held => held);
 }

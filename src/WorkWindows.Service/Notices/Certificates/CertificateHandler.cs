@@ -15,7 +15,9 @@ public sealed class CertificateHandler(WorkWindowsDb db)
                 .Select(held => new CertificateForm(held.Title, held.ValidUntil)).ToListAsync(cancellation)
             : null;
 
-    /// <summary>Replaces all of a person's. One that is kept under its title is renewed and not told as a new one.</summary>
+    /// <summary>
+    /// Replaces all of a person's. One that is kept under its title is renewed and not told as a new one.
+    /// </summary>
     public async Task<Change<IReadOnlyList<CertificateForm>>> SaveAsync(
         Guid personId, IReadOnlyList<CertificateForm> forms, CancellationToken cancellation)
     {
@@ -38,7 +40,8 @@ public sealed class CertificateHandler(WorkWindowsDb db)
         db.RemoveRange(held.Where(one => !wanted.ContainsKey(one.Title)));
         foreach (var one in held.Where(one => wanted.ContainsKey(one.Title)))
             one.ValidUntil = wanted[one.Title];
-        db.AddRange(wanted.Where(form => !held.Exists(one => one.Title == form.Key)).Select(form => new PersonCertificate
+        var added = wanted.Where(form => !held.Exists(one => one.Title == form.Key));
+        db.AddRange(added.Select(form => new PersonCertificate
         {
             PersonId = personId,
             Title = form.Key,

@@ -8,7 +8,9 @@ namespace WorkWindows.Service.Notices.Certificates;
 /// <summary>A certificate that somebody holds.</summary>
 public sealed record HeldCertificate(Guid Id, Guid PersonId, string Holder, string Title, LocalDate ValidUntil);
 
-/// <summary>Tells whoever holds a certificate, and the consultants, that it ends: two months, two weeks, and when it has.</summary>
+/// <summary>
+/// Tells whoever holds a certificate, and the consultants, that it ends: two months, two weeks, and when it has.
+/// </summary>
 internal static class CertificatesExpiring
 {
     /// <summary>Days before the last day: common practice, no source. Below 0 it is over.</summary>
@@ -44,7 +46,9 @@ internal static class CertificatesExpiring
     private static Notice Notice(Night night, Recipient reader, List<HeldCertificate> news) =>
         NoticeTemplates.Fill("certificate", new
         {
-            Subject = news.Count == 1 ? $"{Sentence(news[0], night.Date)}" : $"{news.Count} certificates end or have ended",
+            Subject = news.Count == 1
+                ? Sentence(news[0], night.Date)
+                : $"{news.Count} certificates end or have ended",
             Opening = news.TrueForAll(held => held.PersonId == reader.Id)
                 ? "Of your certificates:" : "Of the certificates of your people:",
             Items = news.Select(held => new Item($"{Sentence(held, night.Date)}.")).ToArray(),

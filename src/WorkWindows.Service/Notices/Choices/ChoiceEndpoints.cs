@@ -12,7 +12,8 @@ internal static class ChoiceEndpoints
     public static void MapChoices(this IEndpointRouteBuilder app)
     {
         var person = app.MapGroup("/api/people/{id:guid}").WithTags("Notices").RequireAuthorization();
-        person.MapGet("/notices", ReadAsync).WithSummary("What a person is told, and how; one's own, or any for consultants.");
+        person.MapGet("/notices", ReadAsync)
+            .WithSummary("What a person is told, and how; one's own, or any for consultants.");
         person.MapPut("/notices", SaveAsync).WithSummary("Choose what a person is told, and how.");
         person.MapPost("/calendar", NewCalendarAsync)
             .WithSummary("Give the person's calendar feed a new address; the old one stops.");

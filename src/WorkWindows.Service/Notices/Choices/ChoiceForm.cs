@@ -88,7 +88,8 @@ public sealed record ChoiceForm(
         }
         if (!kind.MayBeTurnedOff)
         {
-            faults.AddSentence(field, $"'{kind.Title}' always goes out: it takes back what was said, or calls for help.");
+            faults.AddSentence(
+                field, $"'{kind.Title}' always goes out: it takes back what was said, or calls for help.");
             return NoticeChannels.None;
         }
         var ways = NoticeChannels.None;

@@ -11,7 +11,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices.Choices;
 
-/// <summary>Keeps what people want to be told, and how. Everybody chooses for themselves, consultants for all.</summary>
+/// <summary>
+/// Keeps what people want to be told, and how. Everybody chooses for themselves, consultants for all.
+/// </summary>
 public sealed class ChoiceHandler(
     WorkWindowsDb db, Caller caller, AuditLog audit, IOptions<WebhookOptions> webhooks, IClock clock)
 {
@@ -112,7 +114,8 @@ public sealed class ChoiceHandler(
         db.NoticeSettings.SingleOrDefaultAsync(row => row.PersonId == id, cancellation);
 
     private Task<List<NoticeChoice>> ChoicesAsync(Guid id, CancellationToken cancellation) =>
-        db.NoticeChoices.Where(choice => choice.PersonId == id).OrderBy(choice => choice.Kind).ToListAsync(cancellation);
+        db.NoticeChoices.Where(choice => choice.PersonId == id).OrderBy(choice => choice.Kind)
+            .ToListAsync(cancellation);
 
     /// <summary>In the form that receivers of signed webhooks know: 'whsec_' and the key in base64.</summary>
     private static string NewSecret() => $"whsec_{Convert.ToBase64String(RandomNumberGenerator.GetBytes(KeyBytes))}";

@@ -12,15 +12,16 @@ namespace WorkWindows.Service.Notices.Choices;
 /// <param name="HasCalendar">Whether there is a calendar feed.</param>
 /// <param name="Kinds">Every kind that the person's role gets.</param>
 public sealed record ChoiceView(
-    string? TimeZone, string Temperatures, string? QuietFrom, string? QuietUntil, string? WebhookAddress, bool HasCalendar,
-    IReadOnlyList<KindView> Kinds)
+    string? TimeZone, string Temperatures, string? QuietFrom, string? QuietUntil, string? WebhookAddress,
+    bool HasCalendar, IReadOnlyList<KindView> Kinds)
 {
     /// <summary>What requests are signed with; told once, when the address is set.</summary>
     public string? WebhookSecret { get; init; }
 
     private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
 
-    internal static ChoiceView Of(Role role, NoticeSettings? settings, IReadOnlyCollection<NoticeChoice> choices) => new(
+    internal static ChoiceView Of(
+        Role role, NoticeSettings? settings, IReadOnlyCollection<NoticeChoice> choices) => new(
         settings?.TimeZone,
         settings?.Celsius == true ? ChoiceForm.Celsius : ChoiceForm.Fahrenheit,
         settings?.QuietFrom is { } from ? Time.Format(from) : null,

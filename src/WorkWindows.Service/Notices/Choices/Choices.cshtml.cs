@@ -99,7 +99,8 @@ public sealed class ChoiceEntry
 
     private IReadOnlyList<string> Ticked(string kind) =>
     [
-        .. Way.Where(box => box.StartsWith($"{kind}:", StringComparison.Ordinal)).Select(box => box[(kind.Length + 1)..]),
+        .. Way.Where(box => box.StartsWith($"{kind}:", StringComparison.Ordinal))
+            .Select(box => box[(kind.Length + 1)..]),
     ];
 
     private static string? Given(string? text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();

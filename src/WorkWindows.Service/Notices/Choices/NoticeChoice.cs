@@ -6,7 +6,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices.Choices;
 
-/// <summary>How a person wants to be told of one kind of notice. A kind without a row is told by mail and calendar.</summary>
+/// <summary>
+/// How a person wants to be told of one kind of notice. A kind without a row is told by mail and calendar.
+/// </summary>
 public sealed class NoticeChoice : ITenantRow
 {
     public const NoticeChannels Unless = NoticeChannels.Mail | NoticeChannels.Calendar;

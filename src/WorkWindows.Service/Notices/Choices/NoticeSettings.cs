@@ -6,7 +6,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices.Choices;
 
-/// <summary>How a person wants to be spoken to. A person without a row has the organization's zone and no quiet hours.</summary>
+/// <summary>
+/// How a person wants to be spoken to. A person without a row has the organization's zone and no quiet hours.
+/// </summary>
 public sealed class NoticeSettings : ITenantRow
 {
     public required Guid PersonId { get; init; }

@@ -5,7 +5,9 @@ namespace WorkWindows.Service.Notices.Choices;
 
 /// <summary>The hours of a day in which a person is not to be written to, in the person's own zone.</summary>
 /// <param name="From">The first moment of quiet.</param>
-/// <param name="Until">The first moment after it; on the next day when it is not later than <paramref name="From"/>.</param>
+/// <param name="Until">
+/// The first moment after it; on the next day when it is not later than <paramref name="From"/>.
+/// </param>
 public readonly record struct QuietHours(LocalTime From, LocalTime Until)
 {
     /// <summary>When the quiet that a moment lies in ends; the moment itself when it lies in none.</summary>

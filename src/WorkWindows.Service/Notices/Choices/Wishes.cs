@@ -15,10 +15,12 @@ public sealed record Wishes(
     ImmutableDictionary<string, NoticeChannels> Chosen)
 {
     /// <summary>Those of somebody who has chosen nothing.</summary>
-    public static Wishes Usual { get; } =
-        new(DateTimeZone.Utc, null, TemperatureScale.Fahrenheit, null, ImmutableDictionary<string, NoticeChannels>.Empty);
+    public static Wishes Usual { get; } = new(
+        DateTimeZone.Utc, null, TemperatureScale.Fahrenheit, null,
+        ImmutableDictionary<string, NoticeChannels>.Empty);
 
-    public static Wishes Of(NoticeSettings? settings, IEnumerable<NoticeChoice> choices, DateTimeZone organization) => new(
+    public static Wishes Of(
+        NoticeSettings? settings, IEnumerable<NoticeChoice> choices, DateTimeZone organization) => new(
         settings?.TimeZone is { } zone ? DateTimeZoneProviders.Tzdb[zone] : organization,
         settings is { QuietFrom: { } from, QuietUntil: { } until } ? new(from, until) : null,
         settings?.Celsius == true ? TemperatureScale.Celsius : TemperatureScale.Fahrenheit,

@@ -23,9 +23,10 @@ internal static class FollowUpsDue
 
     public static void Plan(Night night, NightPlan plan)
     {
-        var due = night.FollowUps.Select(one => (Due: one, Topic: Topic(one, night.Date))).Where(one => one.Topic is not null)
-            .ToList();
-        foreach (var consultant in night.People.Values.Where(person => person.IsConsultant).OrderBy(person => person.Id))
+        var due = night.FollowUps.Select(one => (Due: one, Topic: Topic(one, night.Date)))
+            .Where(one => one.Topic is not null).ToList();
+        var consultants = night.People.Values.Where(person => person.IsConsultant).OrderBy(person => person.Id);
+        foreach (var consultant in consultants)
         {
             var news = due.FindAll(one => plan.IsNew(night, consultant.Id, one.Topic!));
             if (news.Count == 0)

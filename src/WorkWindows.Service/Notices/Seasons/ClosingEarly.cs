@@ -27,7 +27,8 @@ internal static class ClosingEarly
         {
             var key = $"closing-early:{own.Key}:{night.Date:R}";
             var told = plan.Tell(night, own.Key, NoticeKinds.ClosingEarly, key, recipient => new(
-                key, NoticeKinds.ClosingEarly, recipient, Notice(night, [.. own], recipient.Wishes.Scale), Calendar: null));
+                key, NoticeKinds.ClosingEarly, recipient, Notice(night, [.. own], recipient.Wishes.Scale),
+                Calendar: null));
             if (!told.IsTold)
                 continue;
             foreach (var end in own)

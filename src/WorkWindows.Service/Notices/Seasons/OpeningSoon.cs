@@ -5,7 +5,9 @@ using WorkWindows.Service.Notices.Templates;
 
 namespace WorkWindows.Service.Notices.Seasons;
 
-/// <summary>Tells landowners and crew leads, once a season and in one message, what the calendar lets begin soon.</summary>
+/// <summary>
+/// Tells landowners and crew leads, once a season and in one message, what the calendar lets begin soon.
+/// </summary>
 internal static class OpeningSoon
 {
     /// <summary>Time to find a crew and to sharpen chains: common practice, no source.</summary>
@@ -23,7 +25,8 @@ internal static class OpeningSoon
         {
             var key = $"opening-soon:{own.Key}:{night.Date:R}";
             var told = plan.Tell(night, own.Key, NoticeKinds.OpeningSoon, key, recipient => new(
-                key, NoticeKinds.OpeningSoon, recipient, Notice(night, [.. own], recipient.Wishes.Scale), Calendar: null));
+                key, NoticeKinds.OpeningSoon, recipient, Notice(night, [.. own], recipient.Wishes.Scale),
+                Calendar: null));
             if (told.IsTold)
                 plan.Topics.UnionWith(own.Select(opening => (own.Key, opening.Topic)));
         }
@@ -64,8 +67,8 @@ internal static class OpeningSoon
         var shares = Enumerable.Range(0, days.Count).Select(day => chances[days[day]].Share).ToArray();
         if (shares.All(share => share is not null))
         {
-            yield return $"Of its first {days.Count} days about {Math.Round(shares.Sum()!.Value)} are workable, in the mean of "
-                + $"{chances.Years.Length} past years.";
+            yield return $"Of its first {days.Count} days about {Math.Round(shares.Sum()!.Value)} are workable, in the "
+                + $"mean of {chances.Years.Length} past years.";
         }
     }
 

@@ -1,9 +1,9 @@
 namespace WorkWindows.Service.Notices.Templates;
 
 /// <summary>
-/// Reads what a filled template says. The first line is the subject. A line that begins with '# ' is a heading, one with
-/// '* ' an item, '  [source]' the source of the item above it, '=> address' a link that the paragraph above it speaks
-/// of; all other lines up to an empty one are a paragraph.
+/// Reads what a filled template says. The first line is the subject. A line that begins with '# ' is a heading, one
+/// with '* ' an item, '  [source]' the source of the item above it, '=> address' a link that the paragraph above it
+/// speaks of; all other lines up to an empty one are a paragraph.
 /// </summary>
 internal static class NoticeDocument
 {

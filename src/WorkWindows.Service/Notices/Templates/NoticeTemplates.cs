@@ -28,13 +28,17 @@ internal static class NoticeTemplates
     {
         var options = new TemplateOptions
         {
-            MemberAccessStrategy = new UnsafeMemberAccessStrategy { MemberNameStrategy = MemberNameStrategies.SnakeCase },
+            MemberAccessStrategy = new UnsafeMemberAccessStrategy
+            {
+                MemberNameStrategy = MemberNameStrategies.SnakeCase,
+            },
             FileProvider = Files,
             StrictVariables = true,
             StrictFilters = true,
         };
         // A name with a line break in it must not begin a heading or an item of its own.
-        options.ValueConverters.Add(value => value is string text ? new StringValue(text.ReplaceLineEndings(" ")) : null);
+        options.ValueConverters.Add(
+            value => value is string text ? new StringValue(text.ReplaceLineEndings(" ")) : null);
         // Nothing is an error in a strict template.
         options.ValueConverters.Add(value => value is Item { Source: null } item ? item with { Source = "" } : null);
         return options;

@@ -52,7 +52,8 @@ public sealed class AlarmDesk(IServiceScopeFactory scopes)
         IServiceProvider services, Guid callId, string? signature, CancellationToken cancellation)
     {
         var db = services.GetRequiredService<WorkWindowsDb>();
-        if (await db.AlarmCalls.AsNoTracking().SingleOrDefaultAsync(row => row.Id == callId, cancellation) is not { } call)
+        var called = db.AlarmCalls.AsNoTracking().Where(row => row.Id == callId);
+        if (await called.SingleOrDefaultAsync(cancellation) is not { } call)
             return null;
         var watch = await services.GetRequiredService<WatchStore>().All
             .SingleAsync(row => row.Missed.Any(missed => missed.Id == call.MissedId), cancellation);

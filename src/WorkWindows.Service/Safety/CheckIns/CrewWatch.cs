@@ -41,7 +41,9 @@ public sealed class CrewWatch : ITenantRow
 
     public Instant? EndedAt { get; set; }
 
-    /// <summary>Why the task was not released when the crew said it was on the site already; null where it was.</summary>
+    /// <summary>
+    /// Why the task was not released when the crew said it was on the site already; null where it was.
+    /// </summary>
     public string? BegunUnreleased { get; init; }
 
     /// <summary>Signs the links by which contacts acknowledge.</summary>
@@ -62,7 +64,9 @@ public sealed class CrewWatch : ITenantRow
     /// <summary>The missed check-in that nobody has acknowledged, or null; needs the missed ones.</summary>
     public MissedCheckIn? Escalating => Missed.SingleOrDefault(missed => missed.IsEscalating);
 
-    /// <summary>What <see cref="Escalation"/> decides by; needs contacts and missed check-ins with their calls.</summary>
+    /// <summary>
+    /// What <see cref="Escalation"/> decides by; needs contacts and missed check-ins with their calls.
+    /// </summary>
     internal WatchTimes Times => new(
         Interval, Duration.FromMinutes(GraceMinutes), Duration.FromMinutes(EscalationMinutes), Contacts.Count, DueAt,
         Escalating is { } missed ? new(missed.Calls.Count, missed.NextCallAt) : null);
@@ -127,6 +131,7 @@ internal sealed class CrewWatchMapping : IEntityTypeConfiguration<CrewWatch>, IE
     {
         builder.ToTable("watch_contacts");
         builder.HasKey(contact => new { contact.WatchId, contact.Place });
-        builder.HasOne<Person>().WithMany().HasForeignKey(contact => contact.PersonId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Person>().WithMany().HasForeignKey(contact => contact.PersonId)
+            .OnDelete(DeleteBehavior.Restrict);
     }
 }

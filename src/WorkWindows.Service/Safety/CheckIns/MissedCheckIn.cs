@@ -51,7 +51,8 @@ public sealed class AlarmCall : ITenantRow
         messageKey.Split(':') is ["check-in-missed", var id, _] && Guid.TryParse(id, out var missed) ? missed : null;
 }
 
-internal sealed class MissedCheckInMapping : IEntityTypeConfiguration<MissedCheckIn>, IEntityTypeConfiguration<AlarmCall>
+internal sealed class MissedCheckInMapping
+    : IEntityTypeConfiguration<MissedCheckIn>, IEntityTypeConfiguration<AlarmCall>
 {
     public void Configure(EntityTypeBuilder<MissedCheckIn> builder)
     {

@@ -13,7 +13,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Safety.CheckIns;
 
-/// <summary>The crew's page: one big button, until when, and who is called. Every button works without scripts.</summary>
+/// <summary>
+/// The crew's page: one big button, until when, and who is called. Every button works without scripts.
+/// </summary>
 [Authorize(Policy = Access.Work)]
 public sealed class WatchModel(
     ChecklistReader checklists, WatchStart start, WatchHandler handler, WatchReader watches, AlarmLink link,

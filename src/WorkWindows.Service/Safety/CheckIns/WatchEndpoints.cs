@@ -54,8 +54,8 @@ internal static class WatchEndpoints
         AnswerAsync(id, handler.AcknowledgeAsync, watches, caller, db, cancellation);
 
     private static async Task<Results<Ok<WatchView>, NotFound, ValidationProblem, ProblemHttpResult>> AnswerAsync(
-        Guid id, Func<Guid, Signer, CancellationToken, Task<Change<CrewWatch>>> change, WatchReader watches, Caller caller,
-        WorkWindowsDb db, CancellationToken cancellation)
+        Guid id, Func<Guid, Signer, CancellationToken, Task<Change<CrewWatch>>> change, WatchReader watches,
+        Caller caller, WorkWindowsDb db, CancellationToken cancellation)
     {
         var done = await change(id, await Signer.OfAsync(caller, db, cancellation), cancellation);
         var view = done.Outcome == ChangeOutcome.Done ? await watches.FindAsync(id, cancellation) : null;

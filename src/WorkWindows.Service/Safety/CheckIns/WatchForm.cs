@@ -58,7 +58,8 @@ public sealed record ContactForm(Guid? PersonId, string? Name, string? Email)
         {
             return new(
                 null,
-                faults.Required($"{field}.name", Name, text => text.Length > 0 && FieldText.IsName(text), FieldText.Name),
+                faults.Required(
+                    $"{field}.name", Name, text => text.Length > 0 && FieldText.IsName(text), FieldText.Name),
                 faults.Required($"{field}.email", Email, FieldText.IsMail, FieldText.Mail));
         }
         if (Name is not null || Email is not null)
@@ -69,4 +70,5 @@ public sealed record ContactForm(Guid? PersonId, string? Name, string? Email)
 
 /// <summary>The fields of a form that was found right.</summary>
 internal sealed record WatchFields(
-    int PeopleOnSite, int IntervalMinutes, int GraceMinutes, int EscalationMinutes, ImmutableArray<ContactForm> Contacts);
+    int PeopleOnSite, int IntervalMinutes, int GraceMinutes, int EscalationMinutes,
+    ImmutableArray<ContactForm> Contacts);

@@ -99,7 +99,8 @@ public sealed class WatchHandler(
     }
 
     private async Task WriteAsync(
-        string key, string kind, List<WatchContact> contacts, Notice notice, Instant now, CancellationToken cancellation)
+        string key, string kind, List<WatchContact> contacts, Notice notice, Instant now,
+        CancellationToken cancellation)
     {
         foreach (var (contact, reachable) in await WatchContact.ReachableAsync(db, contacts, cancellation))
             db.AddRange(Message.EveryWay($"{key}:{contact.Place}", kind, reachable, notice, now, mail.Value));

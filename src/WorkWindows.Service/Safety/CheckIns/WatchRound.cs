@@ -104,7 +104,8 @@ public sealed partial class WatchRound(
     private partial void LogCalled(Guid watchId, int number);
 
     [LoggerMessage(LogLevel.Error,
-        "NOBODY IS CALLED: {Count} crews are not heard from, and Mail:Host names no mail server; the calls are only files")]
+        "NOBODY IS CALLED: {Count} crews are not heard from, and Mail:Host names no mail server; the calls are only "
+        + "files")]
     private partial void LogNoServer(int count);
 
     [LoggerMessage(

@@ -12,8 +12,8 @@ namespace WorkWindows.Service.Safety.CheckIns;
 public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, IClock clock)
 {
     /// <summary>
-    /// A crew begins only what is released. One that says that it is on the site already is watched all the same: what is
-    /// not signed must not leave anybody unlooked for.
+    /// A crew begins only what is released. One that says that it is on the site already is watched all the same: what
+    /// is not signed must not leave anybody unlooked for.
     /// </summary>
     /// <param name="taskId">The task that the crew is at.</param>
     /// <param name="form">What is wanted.</param>
@@ -102,8 +102,8 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
     }
 
     private static Change<CrewWatch> NotReleased(DayChecklist list) => Change.Unprocessable<CrewWatch>(
-        $"{list.Release.Statement} No watch begins for work that must not begin. If the crew is on the site already, say so, "
-        + "and it is watched.",
+        $"{list.Release.Statement} No watch begins for work that must not begin. If the crew is on the site already, "
+        + "say so, and it is watched.",
         ("field", "onSite"), ("release", ReleaseView.Of(list.Release)),
         ("checklist", $"/api/tasks/{list.Task.Id}/checklists/{list.Day:R}"));
 

@@ -11,7 +11,9 @@ using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Safety.Checklists;
 
-/// <summary>The sheet of the tailgate briefing, which prints on one page, and who is called from the property.</summary>
+/// <summary>
+/// The sheet of the tailgate briefing, which prints on one page, and who is called from the property.
+/// </summary>
 [Authorize(Policy = Access.Work)]
 public sealed class BriefingModel(
     ChecklistReader checklists, WatchReader watches, PropertyHandler properties, WorkWindowsDb db,

@@ -10,7 +10,9 @@ using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Safety.Checklists;
 
-/// <summary>A task's checklist for a day: to read, to print, and for the crew to acknowledge, without scripts too.</summary>
+/// <summary>
+/// A task's checklist for a day: to read, to print, and for the crew to acknowledge, without scripts too.
+/// </summary>
 public sealed class ChecklistModel(
     ChecklistReader checklists, SignatureHandler handler, Caller caller, WorkWindowsDb db) : PageModel
 {
@@ -29,9 +31,12 @@ public sealed class ChecklistModel(
     /// <summary>The reader may acknowledge: somebody who works, by name.</summary>
     public bool IsOfTheCrew => caller is { Role: not Role.Landowner, PersonId: not null };
 
-    public bool MaySign => IsOfTheCrew && List.MayBeSigned && List.Release is { IsReleased: true } or { AwaitsSignature: true };
+    public bool MaySign => IsOfTheCrew && List.MayBeSigned
+        && List.Release is { IsReleased: true } or { AwaitsSignature: true };
 
-    /// <summary>The reader may release the work in place of the crew lead, whose name this is; null otherwise.</summary>
+    /// <summary>
+    /// The reader may release the work in place of the crew lead, whose name this is; null otherwise.
+    /// </summary>
     public string? InsteadOf => List.MayBeReleasedInstead(caller) ? List.LeadName : null;
 
     public Guid? PersonId => caller.PersonId;
@@ -78,8 +83,10 @@ public sealed class ChecklistModel(
     public bool IsTicked(SafetyItem item) =>
         Entry.Items.Any(line => line.Done && line.Id == item.Id && line.Text == item.Statement);
 
-    private Task<DayChecklist?> FindAsync(Guid id, string? date, CancellationToken cancellation) => checklists.ReadAsync(
-        id, LocalDatePattern.Iso.Parse(date ?? "") is { Success: true, Value: var day } ? day : null, cancellation);
+    private Task<DayChecklist?> FindAsync(Guid id, string? date, CancellationToken cancellation) =>
+        checklists.ReadAsync(
+            id, LocalDatePattern.Iso.Parse(date ?? "") is { Success: true, Value: var day } ? day : null,
+            cancellation);
 
     private async Task<IActionResult> ShowAsync(Guid id, string? date, CancellationToken cancellation)
     {
@@ -112,8 +119,8 @@ public sealed class SignatureEntry
 
     internal SignatureForm Form(Guid? person) => new(
         Key, person, Version,
-        [.. Items.Where(line => line.Done).Select(line => new AcknowledgedItem(line.Id, line.Text))], Name, SignedAt: null,
-        InsteadBecause);
+        [.. Items.Where(line => line.Done).Select(line => new AcknowledgedItem(line.Id, line.Text))], Name,
+        SignedAt: null, InsteadBecause);
 }
 
 /// <summary>A line as it was shown, and whether it was ticked.</summary>

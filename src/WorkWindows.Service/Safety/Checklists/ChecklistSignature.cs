@@ -8,8 +8,8 @@ using WorkWindows.Service.Tasks;
 namespace WorkWindows.Service.Safety.Checklists;
 
 /// <summary>
-/// Somebody of a crew has acknowledged each line of a task's checklist for a day. Only ever added: the application may not
-/// change it.
+/// Somebody of a crew has acknowledged each line of a task's checklist for a day. Only ever added: the application may
+/// not change it.
 /// </summary>
 public sealed class ChecklistSignature : ITenantRow
 {

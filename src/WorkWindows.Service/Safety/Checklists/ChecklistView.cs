@@ -21,8 +21,9 @@ public sealed record ChecklistView(
     IReadOnlyList<string> Figures, IReadOnlyList<ChecklistItemView> Items, IReadOnlyList<string> Cautions)
 {
     public static ChecklistView Of(DayChecklist list) => new(
-        list.Task.Id, list.Day, list.Checklist.Version, list.KnownAt, list.Explanation.State, ReleaseView.Of(list.Release),
-        list.Figures, [.. list.Checklist.Items.Select(ChecklistItemView.Of)], Engine.Safety.Cautions.Usual);
+        list.Task.Id, list.Day, list.Checklist.Version, list.KnownAt, list.Explanation.State,
+        ReleaseView.Of(list.Release), list.Figures, [.. list.Checklist.Items.Select(ChecklistItemView.Of)],
+        Engine.Safety.Cautions.Usual);
 }
 
 /// <summary>Whether a crew may begin.</summary>

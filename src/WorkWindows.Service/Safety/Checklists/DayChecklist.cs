@@ -28,7 +28,9 @@ public sealed record DayChecklist(
     /// <summary>The days that can be signed for: a phone may have been out of reach overnight.</summary>
     public bool MayBeSigned => Day >= Today.PlusDays(-DaysBack) && Day <= Today.PlusDays(DaysAhead);
 
-    /// <summary>Whether somebody is a consultant who may release the work in place of the crew lead that is set.</summary>
+    /// <summary>
+    /// Whether somebody is a consultant who may release the work in place of the crew lead that is set.
+    /// </summary>
     public bool MayBeReleasedInstead(Caller caller) =>
         caller.Role == Role.Consultant && Task.CrewLeadId is { } lead && lead != caller.PersonId;
 

@@ -16,8 +16,8 @@ public sealed class SignatureHandler(
         "Somebody else signed this on the phone, and it is not stored under your name. It is sent when they sign in.";
 
     /// <summary>
-    /// Stores that the caller has acknowledged every line of the list as it stands. A signature is stored whatever the day
-    /// has become since; only a workable day is released by it.
+    /// Stores that the caller has acknowledged every line of the list as it stands. A signature is stored whatever the
+    /// day has become since; only a workable day is released by it.
     /// </summary>
     /// <param name="taskId">The task.</param>
     /// <param name="day">The day in the property's zone.</param>
@@ -81,7 +81,8 @@ public sealed class SignatureHandler(
         }
         return Change.Conflict<ChecklistSignature>(
             changes.Count == 0
-                ? "The checklist has changed since it was shown: its sources or its order, not its words. Read it again."
+                ? "The checklist has changed since it was shown: its sources or its order, not its words. Read it "
+                    + "again."
                 : "The checklist has changed since it was shown. Read what is new, and sign again.",
             ("version", now.Checklist.Version), ("changes", changes));
     }

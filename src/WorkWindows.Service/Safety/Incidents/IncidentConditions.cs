@@ -12,7 +12,8 @@ namespace WorkWindows.Service.Safety.Incidents;
 /// <param name="Packs">Key, version and hash of the rule packs.</param>
 /// <param name="KnownAt">When this was looked up: values that came later are not in it.</param>
 public sealed record IncidentConditions(
-    DayView Day, IReadOnlyList<SignalView> Signals, Instant? ForecastIssuedAt, IReadOnlyList<string> Packs, Instant KnownAt)
+    DayView Day, IReadOnlyList<SignalView> Signals, Instant? ForecastIssuedAt, IReadOnlyList<string> Packs,
+    Instant KnownAt)
 {
     /// <param name="evaluation">Covers the day.</param>
     /// <param name="day">The day.</param>

@@ -9,8 +9,8 @@ internal static class IncidentCsv
 
     private static readonly string[] Columns =
     [
-        "id", "correctsId", "kind", "happenedAtUtc", "day", "timeZone", "property", "parcel", "task", "practice", "state",
-        "rules", "whatHappened", "whoWasTold", "decisionHash", "recordedAtUtc", "recordedBy",
+        "id", "correctsId", "kind", "happenedAtUtc", "day", "timeZone", "property", "parcel", "task", "practice",
+        "state", "rules", "whatHappened", "whoWasTold", "decisionHash", "recordedAtUtc", "recordedBy",
     ];
 
     public static string Of(IEnumerable<PlacedIncident> incidents) =>

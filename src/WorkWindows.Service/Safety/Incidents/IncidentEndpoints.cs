@@ -26,9 +26,10 @@ internal static class IncidentEndpoints
         Guid id, IncidentReader incidents, CancellationToken cancellation) =>
         await incidents.OfTaskAsync(id, cancellation) is { } found ? TypedResults.Ok(found) : TypedResults.NotFound();
 
-    private static async Task<Results<Created<IncidentView>, NotFound, ValidationProblem, ProblemHttpResult>> RecordAsync(
-        Guid id, IncidentForm form, IncidentHandler incidents, Caller caller, WorkWindowsDb db,
-        CancellationToken cancellation) =>
+    private static async
+        Task<Results<Created<IncidentView>, NotFound, ValidationProblem, ProblemHttpResult>> RecordAsync(
+            Guid id, IncidentForm form, IncidentHandler incidents, Caller caller, WorkWindowsDb db,
+            CancellationToken cancellation) =>
         (await incidents.RecordAsync(id, form, await Signer.OfAsync(caller, db, cancellation), cancellation))
         .AnswerCreated(IncidentView.Of, made => $"/api/tasks/{id}/incidents#{made.Id}");
 

@@ -14,7 +14,8 @@ namespace WorkWindows.Service.Safety.Incidents;
 
 /// <summary>Records incidents with what the day was like.</summary>
 public sealed class IncidentHandler(
-    WorkWindowsDb db, VisibleTasks visible, WindowHandler windows, AuditLog audit, IOptions<JsonOptions> json, IClock clock)
+    WorkWindowsDb db, VisibleTasks visible, WindowHandler windows, AuditLog audit, IOptions<JsonOptions> json,
+    IClock clock)
 {
     /// <param name="taskId">The task at which it happened.</param>
     /// <param name="form">What is recorded.</param>

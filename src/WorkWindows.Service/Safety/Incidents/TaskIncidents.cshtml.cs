@@ -14,8 +14,8 @@ namespace WorkWindows.Service.Safety.Incidents;
 /// <summary>Records what went wrong at a task, and shows what was recorded.</summary>
 [Authorize(Policy = Access.Work)]
 public sealed class TaskIncidentsModel(
-    WindowHandler windows, IncidentHandler handler, IncidentReader reader, Caller caller, WorkWindowsDb db, IClock clock)
-    : PageModel
+    WindowHandler windows, IncidentHandler handler, IncidentReader reader, Caller caller, WorkWindowsDb db,
+    IClock clock) : PageModel
 {
     private static readonly LocalDateTimePattern Minute =
         LocalDateTimePattern.CreateWithInvariantCulture("uuuu-MM-dd'T'HH:mm");
