@@ -150,6 +150,32 @@ public sealed partial class ChecklistTests(SiteFixture site)
     }
 
     [Fact]
+    public async Task Signature_OfAListThatHasChangedSince_IsShown_WithItsTicks_UntilTheListIsSignedAnew()
+    {
+        await using var visit = await OpenAsync(WatchScenario.Lead, $"/tasks/{site.Watched.Unsigned[5]}/checklist");
+        await TickAsync(visit);
+        await visit.Page.RouteAsync("**/signatures", route => route.FulfillAsync(new()
+        {
+            Status = 409,
+            ContentType = "application/problem+json",
+            Body = """
+                {"detail": "The checklist has changed.", "changes": [{"id": "look", "was": null, "now": "Look up."}]}
+                """,
+        }));
+        await SignAsync(visit, "Mina Crow");
+
+        await Expect(Phone(visit)).ToContainTextAsync("The list had changed by the time that it was sent.");
+        await Expect(Phone(visit)).ToContainTextAsync("Read what is new on the list, tick it, and sign again.");
+        await Expect(visit.Page.GetByRole(AriaRole.Checkbox).Last).ToBeCheckedAsync();
+        await visit.Page.UnrouteAsync("**/signatures");
+        await SignAsync(visit, "Mina Crow");
+
+        await Expect(Phone(visit)).ToHaveTextAsync("Sent 06:00.");
+        (await visit.Page.EvaluateAsync<int>(
+            "Object.keys(localStorage).filter(key => key.startsWith('ww-signed:')).length")).ShouldBe(0);
+    }
+
+    [Fact]
     public async Task Kept_ChecklistIsGone_WhenItsReaderHasSignedOut()
     {
         var page = $"/tasks/{site.Watched.Unsigned[2]}/checklist";

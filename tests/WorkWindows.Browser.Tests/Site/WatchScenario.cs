@@ -42,7 +42,7 @@ public sealed record WatchScenario(Guid Late, Guid Unwatched, IReadOnlyList<Guid
             Stand = [new StandRow("sugar maple", 6, 12, 80)],
         };
         var (late, unwatched) = (NewTask("T1", parcel.Id, mina), NewTask("T2", parcel.Id, mina));
-        var unsigned = Enumerable.Range(3, 5).Select(number => NewTask($"T{number}", parcel.Id, mina)).ToList();
+        var unsigned = Enumerable.Range(3, 6).Select(number => NewTask($"T{number}", parcel.Id, mina)).ToList();
         var weather = ScenarioWeather.Add(db);
         db.AddRange(property, parcel, late, unwatched, NewWatch(late.Id, mina));
         db.AddRange(unsigned);
