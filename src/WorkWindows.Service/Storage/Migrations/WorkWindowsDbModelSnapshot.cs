@@ -1276,7 +1276,7 @@ namespace WorkWindows.Service.Storage.Migrations
                         .ValueGeneratedOnAddOrUpdate()
                         .HasColumnType("smallint")
                         .HasColumnName("urgency")
-                        .HasComputedColumnSql("case kind when 'check-in-missed' then 0 when 'crew-fine' then 1 when 'stop-work' then 2 when 'unreachable' then 2 else 3 end", true);
+                        .HasComputedColumnSql("case kind when 'check-in-missed' then 0 when 'crew-fine' then 1 when 'taken-over' then 1 when 'stop-work' then 2 when 'unreachable' then 2 when 'do-not-start' then 3 else 4 end", true);
 
                     b.HasKey("Id")
                         .HasName("pk_messages");
@@ -2080,6 +2080,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("date")
                         .HasColumnName("day");
 
+                    b.Property<string>("InsteadBecause")
+                        .HasColumnType("text")
+                        .HasColumnName("instead_because");
+
                     b.Property<Guid>("Key")
                         .HasColumnType("uuid")
                         .HasColumnName("key");
@@ -2144,6 +2148,8 @@ namespace WorkWindows.Service.Storage.Migrations
 
                     b.ToTable("checklist_signatures", null, t =>
                         {
+                            t.HasCheckConstraint("ck_checklist_signatures_instead", "instead_because is null or (instead_because <> '' and role = 'Consultant')");
+
                             t.HasCheckConstraint("ck_checklist_signatures_typed_name", "typed_name <> ''");
 
                             t.HasCheckConstraint("ck_checklist_signatures_version", "version ~ '^[0-9a-f]{64}$'");
