@@ -4,7 +4,6 @@ using WorkWindows.Service.Notices.Seasons;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
-using static WorkWindows.Engine.Rules.TemperatureWords;
 
 namespace WorkWindows.Service.Notices;
 
@@ -51,7 +50,7 @@ internal static class Reasons
     public static Item[] Deciding(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
     [
         .. Explanation.Of(evaluation, day).Deciding.Select(verdict => new Item(
-            $"{In(verdict.Rule.Title, scale)}: {Found(verdict, scale)}. {In(verdict.Rule.Because, scale)}",
+            $"{verdict.Rule.Title}: {Found(verdict, scale)}. {verdict.Rule.Because}",
             Wording.Of(verdict.Rule.Source))),
     ];
 
@@ -62,7 +61,7 @@ internal static class Reasons
             .Where(verdict => verdict is { Rule.Effect: Effect.Closes, Truth: not Truth.Holds }
                 && !IsOutOfSeason(verdict))
             .Select(verdict => new Item(
-                $"{In(verdict.Rule.Title, scale)}: {Limits(verdict.Findings.Where(MayChange), scale)}.")),
+                $"{verdict.Rule.Title}: {Limits(verdict.Findings.Where(MayChange), scale)}.")),
     ];
 
     /// <summary>Weather alone cannot make it hold within a month, because its season is not near.</summary>
@@ -102,7 +101,7 @@ internal static class Reasons
     private static string Limited(TaskEvaluation evaluation, LocalDate day, TemperatureScale scale) =>
         "limited. " + string.Join(" ", Explanation.Of(evaluation, day).Deciding.Select(verdict =>
             Wording.Lifted(verdict) is { } exception ? $"{exception.TrimEnd('.')}."
-                : $"{In(verdict.Rule.Measure ?? "", scale)} ({Found(verdict, scale)})"));
+                : $"{verdict.Rule.Measure} ({Found(verdict, scale)})"));
 
     private static string Found(RuleVerdict verdict, TemperatureScale scale)
     {

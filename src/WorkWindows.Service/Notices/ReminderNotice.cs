@@ -32,7 +32,7 @@ internal static class ReminderNotice
                 .Select(line => new Item(line)).ToArray(),
             Forecast = NoticeWords.Forecast(task),
             WouldStop = Reasons.WouldStop(task.Evaluation, day, scale),
-            Checklist = Checklist(checklist, scale).ToArray(),
+            Checklist = Checklist(checklist).ToArray(),
             Sender = night.Organization,
         });
     }
@@ -54,11 +54,11 @@ internal static class ReminderNotice
         return $"{task.Title}.{quantity} {crew}";
     }
 
-    private static IEnumerable<object> Checklist(SafetyChecklist checklist, TemperatureScale scale) =>
+    private static IEnumerable<object> Checklist(SafetyChecklist checklist) =>
         checklist.Items.GroupBy(item => item.Kind).Select(part => new
         {
             Title = Title(part.Key),
-            Items = part.Select(item => new Item(TemperatureWords.In(item.Statement, scale), Source(item))).ToArray(),
+            Items = part.Select(item => new Item(item.Statement, Source(item))).ToArray(),
         });
 
     private static string Title(SafetyItemKind kind) => kind switch
