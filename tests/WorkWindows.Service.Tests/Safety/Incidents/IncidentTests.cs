@@ -129,7 +129,7 @@ public sealed class IncidentTests(ServiceFixture service) : IClassFixture<Servic
 
         (await given.Consultant.RefusedAsync(
             HttpMethod.Delete, $"/api/tasks/{given.Task}", null, HttpStatusCode.Conflict))
-            .Text("detail").ShouldContain("Watches and incidents");
+            .Text("detail").ShouldContain("Watches, incidents and records of work");
     }
 
     [Fact]
