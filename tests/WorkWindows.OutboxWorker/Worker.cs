@@ -2,6 +2,8 @@ using System.Globalization;
 using Microsoft.Extensions.Configuration;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
 using NodaTime;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
@@ -23,7 +25,10 @@ public static class Worker
     {
         var builder = Host.CreateEmptyApplicationBuilder(null);
         builder.Configuration.AddEnvironmentVariables();
-        builder.Services.AddLogging();
+        // What it could not know, or not mark, is what its tests hold it to.
+        builder.Logging.SetMinimumLevel(LogLevel.Warning).AddSimpleConsole(format => format.SingleLine = true);
+        builder.Services.Configure<ConsoleLoggerOptions>(
+            options => options.LogToStandardErrorThreshold = LogLevel.Trace);
         builder.Services.AddSingleton<IClock>(new FastClock(
             Instant.FromUnixTimeMilliseconds(long.Parse(builder.Configuration[Origin]!, CultureInfo.InvariantCulture)),
             int.Parse(builder.Configuration[Speed]!, CultureInfo.InvariantCulture)));

@@ -63,6 +63,7 @@ public sealed partial class Outbox(
     /// <remarks>What has happened to the mail is written down even while the service stops.</remarks>
     private async Task<bool> SendAsync(Message message, Organization sender, IMailSession session)
     {
+        var leasedUntil = message.LeasedUntil;
         message.LeasedUntil = null;
         if (message.Attempts > MaxAttempts)
         {
@@ -74,6 +75,8 @@ public sealed partial class Outbox(
             await HinderAsync(message, hindrance);
             return true;
         }
+        if (clock.GetCurrentInstant() >= leasedUntil)
+            return true; // It stood still for so long that the message is another worker's by now.
         try
         {
             if (await delivery.SendAsync(message, sender, session) is { } gone)
@@ -89,8 +92,16 @@ public sealed partial class Outbox(
         }
         message.SentAt = clock.GetCurrentInstant();
         message.LastError = null;
+        try
+        {
+            await db.SaveChangesAsync(CancellationToken.None);
+        }
+        catch (Exception fault)
+        {
+            LogUnmarked(fault, message.Id, message.Kind, message.Attempts);
+            throw;
+        }
         LogSent(message.Id, message.Kind, message.Attempts);
-        await db.SaveChangesAsync(CancellationToken.None);
         return true;
     }
 
@@ -126,7 +137,10 @@ public sealed partial class Outbox(
             return;
         }
         message.LastError = fault.Message;
-        LogPostponed(message.Id, message.Kind, message.Attempts, fault.Message);
+        if (fault.MayHaveArrived)
+            LogUncertain(message.Id, message.Kind, message.Attempts, fault.Message);
+        else
+            LogPostponed(message.Id, message.Kind, message.Attempts, fault.Message);
         await db.SaveChangesAsync(CancellationToken.None);
     }
 
@@ -134,6 +148,14 @@ public sealed partial class Outbox(
 
     [LoggerMessage(LogLevel.Information, "Sent message {MessageId} ({Kind}), attempt {Attempt}")]
     private partial void LogSent(Guid messageId, string kind, int attempt);
+
+    [LoggerMessage(
+        LogLevel.Error, "Message {MessageId} ({Kind}) sent but not marked, so it goes out again, attempt {Attempt}")]
+    private partial void LogUnmarked(Exception fault, Guid messageId, string kind, int attempt);
+
+    [LoggerMessage(
+        LogLevel.Warning, "Message {MessageId} ({Kind}) may have arrived and goes out again, attempt {Attempt}: {Reason}")]
+    private partial void LogUncertain(Guid messageId, string kind, int attempt, string reason);
 
     [LoggerMessage(LogLevel.Warning, "Message {MessageId} ({Kind}) not sent, attempt {Attempt}: {Reason}")]
     private partial void LogPostponed(Guid messageId, string kind, int attempt, string reason);

@@ -28,6 +28,8 @@ internal interface IChaos
 /// <summary>A real SMTP server with a port for each worker, which treats each attempt as its fate says.</summary>
 internal sealed class ChaosMailServer : IAsyncDisposable
 {
+    private const string Sender = "Worker";
+
     private readonly CancellationTokenSource _stop = new();
     private readonly Task _running;
 
@@ -45,7 +47,11 @@ internal sealed class ChaosMailServer : IAsyncDisposable
         var options = new SmtpServerOptionsBuilder().ServerName("localhost");
         foreach (var port in ports)
             options.Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)));
-        _running = new SmtpServer.SmtpServer(options.Build(), services).StartAsync(_stop.Token);
+        var server = new SmtpServer.SmtpServer(options.Build(), services);
+        // Before it is greeted: whoever is started on the port after that has no part in the conversation.
+        server.SessionCreated += (_, session) =>
+            session.Context.Properties[Sender] = chaos.WorkerOf(session.Context.EndpointDefinition.Endpoint.Port);
+        _running = server.StartAsync(_stop.Token);
     }
 
     public static string Address(int message) => $"m{message}@example.org";
@@ -105,7 +111,7 @@ internal sealed class ChaosMailServer : IAsyncDisposable
             }
             using var content = new MemoryStream(buffer.ToArray());
             var mail = await MimeMessage.LoadAsync(content, cancellationToken);
-            ledger.Accept(Number(transaction.To.Single()), mail.MessageId!, fate, chaos.WorkerOf(port));
+            ledger.Accept(Number(transaction.To.Single()), mail.MessageId!, fate, (int)context.Properties[Sender]);
             return await ReplyAsync(context, fate, port, cancellationToken);
         }
 

@@ -48,7 +48,7 @@ public sealed class ChaosTests
         foreach (var organization in organizations)
             rows.AddRange(await database.RowsAsync(organization));
         Check(rows, ledger);
-        Say(ledger, watch.Elapsed);
+        Say(rows, ledger, watch.Elapsed);
     }
 
     private static void Check(List<Message> rows, Ledger ledger)
@@ -61,7 +61,7 @@ public sealed class ChaosTests
             var mails = accepted[int.Parse(row.DedupeKey)].ToList();
             mails.ShouldNotBeEmpty($"{row.Subject} was lost");
             mails.ShouldAllBe(mail => mail.MessageId == row.MessageId);
-            mails.SkipLast(1).ShouldAllBe(mail => ledger.WhyUnmarked(mail) != null);
+            mails.SkipLast(1).ShouldAllBe(mail => ledger.WhyUnmarked(mail, row.Id) != null);
         }
         ledger.Outages.ShouldBe(Fates.Of(Fate.RestartDatabase));
         ledger.Kills.ShouldBeGreaterThanOrEqualTo(
@@ -74,9 +74,10 @@ public sealed class ChaosTests
     private static IEnumerable<Acceptance> Repeats(Ledger ledger) =>
         ledger.Accepted.GroupBy(mail => mail.Message).SelectMany(mails => mails.SkipLast(1));
 
-    private static void Say(Ledger ledger, TimeSpan time)
+    private static void Say(List<Message> rows, Ledger ledger, TimeSpan time)
     {
-        var causes = Repeats(ledger).GroupBy(mail => ledger.WhyUnmarked(mail)).Select(cause => $"{cause.Count()} {cause.Key}");
+        var ids = rows.ToDictionary(row => int.Parse(row.DedupeKey), row => row.Id);
+        var causes = Repeats(ledger).GroupBy(mail => ledger.WhyUnmarked(mail, ids[mail.Message])).Select(cause => $"{cause.Count()} {cause.Key}");
         TestContext.Current.TestOutputHelper?.WriteLine(
             $"{Messages} messages, {ledger.Accepted.Count} accepted in {time.TotalSeconds:0} s; {ledger.Kills} kills, "
             + $"{ledger.Outages} restarts of the database; repeats: {string.Join(", ", causes)}.");

@@ -14,14 +14,15 @@ internal sealed class Ledger
     private readonly Lock _lock = new();
     private readonly List<Acceptance> _accepted = [];
     private readonly Dictionary<int, int> _kills = [];
-    private readonly List<(int Down, int Up)> _outages = [];
+    private readonly Dictionary<(int Worker, Guid Message), string> _unmarked = [];
+    private int _outages;
     private int _events;
 
     public IReadOnlyList<Acceptance> Accepted => _accepted;
 
     public int Kills => _kills.Count;
 
-    public int Outages => _outages.Count;
+    public int Outages => _outages;
 
     public void Accept(int message, string messageId, Fate fate, int worker)
     {
@@ -35,32 +36,31 @@ internal sealed class Ledger
             _kills.TryAdd(worker, _events++);
     }
 
-    public void DatabaseStops()
-    {
-        lock (_lock)
-            _outages.Add((_events++, int.MaxValue));
-    }
+    public void DatabaseStops() => Interlocked.Increment(ref _outages);
 
-    public void DatabaseAnswers()
+    /// <summary>A worker says that it did not learn whether a message was taken, or could not mark it as sent.</summary>
+    public void Unmarked(int worker, Guid message, string why)
     {
         lock (_lock)
-            _outages[^1] = (_outages[^1].Down, _events++);
+            _unmarked[(worker, message)] = why;
     }
 
     /// <summary>
-    /// Why nobody could mark the message as sent after this acceptance: a worker does one thing after the other, so one
-    /// that sends another mail has marked this one, or failed to while the database was away.
+    /// Why nobody could mark the message as sent after this acceptance: the worker that had it says so, or was killed
+    /// before it sent another.
     /// </summary>
+    /// <param name="accepted">By the server.</param>
+    /// <param name="message">The id of its row.</param>
     /// <returns>The cause, or null where there is none and the mail should not have come again.</returns>
-    public string? WhyUnmarked(Acceptance accepted)
+    public string? WhyUnmarked(Acceptance accepted, Guid message)
     {
-        if (accepted.Fate is Fate.DropAfterAcceptance or Fate.SlowAfterAcceptance)
-            return $"{accepted.Fate}";
-        var next = _accepted.FirstOrDefault(later => later.Worker == accepted.Worker && later.At > accepted.At)?.At
-            ?? int.MaxValue;
-        if (next == int.MaxValue && _kills.TryGetValue(accepted.Worker, out var killed) && killed > accepted.At)
-            return "the worker was killed";
-        // It stopped before the worker's next mail, and was not back when this one was taken.
-        return _outages.Any(outage => outage.Down < next && outage.Up > accepted.At) ? "the database was away" : null;
+        lock (_lock)
+        {
+            if (_unmarked.TryGetValue((accepted.Worker, message), out var why))
+                return why;
+            var wasItsLast = !_accepted.Any(later => later.Worker == accepted.Worker && later.At > accepted.At);
+            return wasItsLast && _kills.TryGetValue(accepted.Worker, out var killed) && killed > accepted.At
+                ? "the worker was killed" : null;
+        }
     }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using System.Text.RegularExpressions;
 using NodaTime;
 using WorkWindows.OutboxWorker;
 using WorkWindows.Service.Hosting;
@@ -9,7 +10,7 @@ namespace WorkWindows.Service.Tests.Notices.Chaos;
 /// <summary>
 /// Workers as processes of the operating system, each with a port of its own; one that is killed is started anew.
 /// </summary>
-internal sealed class WorkerFleet(
+internal sealed partial class WorkerFleet(
     ChaosDatabase database, Ledger ledger, Instant origin, int speed, int patienceSeconds) : IChaos, IAsyncDisposable
 {
     private readonly string _folder = Directory.CreateTempSubdirectory("ww-workers-").FullName;
@@ -58,12 +59,7 @@ internal sealed class WorkerFleet(
         lock (_lock)
         {
             _restarts.Add(stopped.ContinueWith(
-                async _ =>
-                {
-                    await database.StartAgainAsync();
-                    ledger.DatabaseAnswers();
-                },
-                TaskScheduler.Default).Unwrap());
+                _ => database.StartAgainAsync(), TaskScheduler.Default).Unwrap());
         }
         return stopped;
     }
@@ -82,6 +78,16 @@ internal sealed class WorkerFleet(
         }
         await Task.WhenAll(_restarts);
         Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>The outbox's own words for a message that goes out again though the server may have it.</summary>
+    [GeneratedRegex(@"Message (?<id>[0-9a-f-]{36}) \(\S+\) (?<what>may have arrived|sent but not marked)")]
+    private static partial Regex Uncertain();
+
+    private void Hear(int worker, string? line)
+    {
+        if (line is not null && Uncertain().Match(line) is { Success: true } said)
+            ledger.Unmarked(worker, Guid.Parse(said.Groups["id"].Value), said.Groups["what"].Value);
     }
 
     private void Start(int port)
@@ -109,6 +115,8 @@ internal sealed class WorkerFleet(
             start.Environment[name] = value;
         }
         var worker = Process.Start(start)!;
+        var id = worker.Id;
+        worker.ErrorDataReceived += (_, line) => Hear(id, line.Data);
         worker.BeginErrorReadLine();
         _workers[port] = worker;
     }
