@@ -15,6 +15,11 @@ internal static class PlanEndpoints
         Guid Id, Instant ProposedAt, string ProposedBy, LocalDate FirstDay, LocalDate LastDay, PlanStatus Status,
         Instant? DecidedAt, string? DecidedBy, PlanContent Content);
 
+    /// <summary>A plan in the list of all, without its content.</summary>
+    public sealed record PlanLine(
+        Guid Id, Instant ProposedAt, string ProposedBy, LocalDate FirstDay, LocalDate LastDay, PlanStatus Status,
+        Instant? DecidedAt, string? DecidedBy);
+
     public sealed record BookingView(
         Guid Id, Guid TaskId, Guid CrewId, LocalDate Day, decimal Hours, int Place, bool IsFixed,
         IReadOnlyList<Guid> PersonIds, IReadOnlyList<Guid> EquipmentIds);
@@ -22,6 +27,11 @@ internal static class PlanEndpoints
     public static void MapPlans(this IEndpointRouteBuilder app)
     {
         var plans = app.MapGroup("/api/plans").WithTags("Crews").RequireAuthorization(Access.Plan);
+        plans.MapGet("", (WorkWindowsDb db, CancellationToken cancellation) => db.CrewPlans
+            .OrderByDescending(plan => plan.ProposedAt).Select(plan => new PlanLine(
+                plan.Id, plan.ProposedAt, plan.ProposedBy, plan.FirstDay, plan.LastDay, plan.Status, plan.DecidedAt,
+                plan.DecidedBy))
+            .ToListAsync(cancellation)).WithSummary("Lists all plans, the newest first.");
         plans.MapGet("/{id:guid}", async (Guid id, WorkWindowsDb db, CancellationToken cancellation) =>
             await db.CrewPlans.AsNoTracking().SingleOrDefaultAsync(row => row.Id == id, cancellation) is { } plan
                 ? Results.Ok(Of(plan))

@@ -46,6 +46,8 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
         await given.Office.Consultant.RefusedAsync(
             HttpMethod.Post, $"/api/plans/{discarded.Id()}/publication", new { }, HttpStatusCode.Conflict);
         (await given.Office.Consultant.ReadAsync($"/api/plans/{discarded.Id()}")).Text("status").ShouldBe("discarded");
+        (await given.Office.Consultant.ReadAsync("/api/plans")).EnumerateArray().Select(plan => plan.Text("status"))
+            .ShouldBe(["discarded", "published"], ignoreOrder: true);
     }
 
     [Fact]
