@@ -1,8 +1,6 @@
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using NodaTime;
-using WorkWindows.Engine.Days;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Windows;
@@ -13,8 +11,6 @@ namespace WorkWindows.Service.Crews;
 [Authorize(Access.Work)]
 public sealed class BoardPageModel(BoardReader boards, BookingHandler bookings, WeekHandler week, Caller caller) : PageModel
 {
-    private const int DaysShown = 7;
-
     /// <summary>A day of the week to show; the week that it is where none is given.</summary>
     [BindProperty(SupportsGet = true, Name = "from")]
     public string? From { get; set; }
@@ -50,9 +46,7 @@ public sealed class BoardPageModel(BoardReader boards, BookingHandler bookings, 
 
     private async Task ShowAsync(CancellationToken cancellation)
     {
-        var day = CrewEntry.Date(From) ?? await week.TodayAsync(cancellation);
-        var monday = day.PlusDays(IsoDayOfWeek.Monday - day.DayOfWeek);
-        Board = await boards.ReadAsync(new DaySpan(monday, DaysShown), cancellation);
+        Board = await boards.ReadAsync(AskedDays.WeekOf(From, await week.TodayAsync(cancellation)), cancellation);
     }
 
     private static Guid? Id(string? text) => Guid.TryParse(text, out var id) ? id : null;

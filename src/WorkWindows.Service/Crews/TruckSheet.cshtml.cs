@@ -2,8 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.EntityFrameworkCore;
-using NodaTime;
-using WorkWindows.Engine.Days;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
@@ -15,8 +13,6 @@ namespace WorkWindows.Service.Crews;
 [Authorize(Access.Work)]
 public sealed class TruckSheetModel(BoardReader boards, WorkWindowsDb db, WeekHandler week) : PageModel
 {
-    private const int DaysShown = 7;
-
     /// <summary>A day of the week to print.</summary>
     [BindProperty(SupportsGet = true, Name = "from")]
     public string? From { get; set; }
@@ -34,9 +30,7 @@ public sealed class TruckSheetModel(BoardReader boards, WorkWindowsDb db, WeekHa
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        var day = CrewEntry.Date(From) ?? await week.TodayAsync(cancellation);
-        var monday = day.PlusDays(IsoDayOfWeek.Monday - day.DayOfWeek);
-        Board = await boards.ReadAsync(new DaySpan(monday, DaysShown), cancellation);
+        Board = await boards.ReadAsync(AskedDays.WeekOf(From, await week.TodayAsync(cancellation)), cancellation);
         var ids = Rows.SelectMany(row => row.Cells).SelectMany(cell => cell.Cards)
             .Select(card => card.Task.PropertyId).ToHashSet();
         Properties = await db.Properties.AsNoTracking().Where(property => ids.Contains(property.Id))

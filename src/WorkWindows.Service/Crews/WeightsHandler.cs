@@ -56,25 +56,31 @@ public sealed record WeightsForm(
             if (value is not null && !(value >= least && value <= most))
                 faults.Add(field, value, $"{unit} from {least} to {most}, or nothing for the usual");
         }
-        var limits = Limits;
-        if (limits.EasyDbhIn > limits.LargestDbhIn)
-            faults.Add("hingeEasyDbhIn", limits.EasyDbhIn, $"at most the largest diameter, {limits.LargestDbhIn} inches");
-        foreach (var (field, range) in new[] { ("pocketMostAcres", limits.PocketAcres), ("cutHighestFt", limits.CutHeightFt) })
-        {
-            if (range.Low > range.High)
-                faults.Add(field, range.High, $"at least the other end, {range.Low}");
-        }
+        var usual = new HingeLimits();
+        CheckEnds("hingeEasyDbhIn", HingeEasyDbhIn ?? usual.EasyDbhIn, HingeLargestDbhIn ?? usual.LargestDbhIn);
+        CheckEnds("pocketLeastAcres", PocketLeastAcres ?? usual.PocketAcres.Low, PocketMostAcres ?? usual.PocketAcres.High);
+        CheckEnds("cutLowestFt", CutLowestFt ?? usual.CutHeightFt.Low, CutHighestFt ?? usual.CutHeightFt.High);
         for (var index = 0; index < Practices?.Count; index++)
         {
-            var one = Practices[index];
+            if (Practices[index] is not { } one)
+            {
+                faults.Add($"practices[{index}]", null, "a practice and what it weighs");
+                continue;
+            }
             faults.Required($"practices[{index}].practice", one.Practice, id => PracticeCatalogue.Find(id) is not null,
                 "a key of the practice catalogue");
-            if (Practices.Take(index).Any(other => other.Practice == one.Practice))
+            if (Practices.Take(index).Any(other => other?.Practice == one.Practice))
                 faults.Add($"practices[{index}].practice", one.Practice, "each practice once");
             if (one.PointsPerUnit is not (null or (>= 0 and <= 100_000)))
                 faults.Add($"practices[{index}].pointsPerUnit", one.PointsPerUnit, "points from 0 to 100000, or nothing for the usual");
             foreach (var title in (one.Certificates ?? []).Concat(one.EquipmentKinds ?? []).Where(title => !FieldText.IsName(title.Trim())))
                 faults.Add($"practices[{index}]", title, FieldText.Name);
+        }
+
+        void CheckEnds(string field, double least, double most)
+        {
+            if (least > most)
+                faults.Add(field, least, $"at most the other end, {most}");
         }
     }
 

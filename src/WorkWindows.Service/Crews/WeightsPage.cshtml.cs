@@ -57,7 +57,7 @@ public sealed class WeightsPageModel(WeightsHandler weights) : PageModel
     {
         var points = Request.Form[$"points-{practice.Id}"].ToString();
         decimal? entered = null;
-        if (decimal.TryParse(points, CultureInfo.InvariantCulture, out var number))
+        if (decimal.TryParse(points, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
             entered = number;
         else if (!string.IsNullOrWhiteSpace(points))
             ModelState.AddModelError("", $"{practice.Name}: '{points}' is no number of points.");

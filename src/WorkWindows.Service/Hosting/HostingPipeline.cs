@@ -24,6 +24,14 @@ public static class HostingPipeline
         app.UseWhen(context => !IsApi(context), pages => pages
             .UseExceptionHandler("/problem")
             .UseStatusCodePagesWithReExecute("/problem", "?status={0}"));
+        app.Use((context, next) =>
+        {
+            if (context.Request.QueryString.Value?.Contains("%00", StringComparison.Ordinal) != true)
+                return next(context);
+            // The database holds no text with U+0000 in it, so nothing can be meant by it.
+            context.Response.StatusCode = StatusCodes.Status400BadRequest;
+            return Task.CompletedTask;
+        });
         app.UseRouting();
         app.UseAuthentication();
         app.UseAuthorization();

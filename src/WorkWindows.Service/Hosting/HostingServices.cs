@@ -26,7 +26,8 @@ public static class HostingServices
         services.Configure<RouteHandlerOptions>(options => options.ThrowOnBadRequest = true);
         services.AddProblems();
         services.AddOpenApi(options => options.AddSchemaTransformer(NodaTimeSchemas.DescribeAsync));
-        services.AddRazorPages(options => options.RootDirectory = "/");
+        services.AddRazorPages(options => options.RootDirectory = "/")
+            .AddMvcOptions(options => options.ModelBinderProviders.Insert(0, new PlainNumbers()));
         services.AddHttpContextAccessor();
         services.AddHostedService<ReadyNotice>();
     }

@@ -36,6 +36,8 @@ internal sealed class Problems(IProblemDetailsService writer) : IExceptionHandle
             $"The reference is {reference.ConstraintName} of {reference.TableName}."),
         PostgresException { SqlState: PostgresErrorCodes.CheckViolation } check => Problem(
             409, "This breaks a rule of the database.", $"The rule is {check.ConstraintName} of {check.TableName}."),
+        PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire } => Problem(
+            400, "The request cannot be stored.", "A text in it holds the character U+0000; leave it out."),
         PostgresException { IsTransient: false } or null => null,
         _ => Problem(503, "The database does not answer.", "Nothing was stored. Try again in a moment."),
     };

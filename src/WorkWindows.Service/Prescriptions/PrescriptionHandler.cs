@@ -100,9 +100,10 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
         for (var index = 0; index < work.Count; index++)
         {
             var one = new FieldFaults();
+            var item = work[index] ?? new(null, null, null, null);
             new TaskForm(
-                "new", parcelId, work[index].Practice, work[index].Quantity, work[index].QuantityUnit,
-                work[index].CrewSize ?? UsualCrew, null, null, null, null).Check(one);
+                "new", parcelId, item.Practice, item.Quantity, item.QuantityUnit, item.CrewSize ?? UsualCrew, null, null,
+                null, null).Check(one);
             foreach (var (field, messages) in one.Errors)
             {
                 foreach (var message in messages)

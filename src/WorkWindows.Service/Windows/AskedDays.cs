@@ -11,6 +11,7 @@ internal static class AskedDays
     /// <summary>A year and a month: more is asked for in parts.</summary>
     public const int LongestSpan = 400;
 
+    private const int DaysAWeek = 7;
     private const string DateForm = "a date such as 2025-01-31";
 
     /// <summary>Leap days and lead-in days lie within, too.</summary>
@@ -42,6 +43,13 @@ internal static class AskedDays
 
     /// <summary>A year of days.</summary>
     public static DaySpan YearFrom(LocalDate first) => DaySpan.Between(first, first.PlusYears(1).PlusDays(-1));
+
+    /// <summary>The week of a day from its Monday on; that of today where the text is no day.</summary>
+    public static DaySpan WeekOf(string? text, LocalDate today)
+    {
+        var day = text is not null && Date("from", text, new()) is { } asked ? asked : today;
+        return new(day.PlusDays(IsoDayOfWeek.Monday - day.DayOfWeek), DaysAWeek);
+    }
 
     public static LocalDate? Date(string field, string text, FieldFaults faults)
     {

@@ -28,6 +28,22 @@ public sealed class WeightsTests(ServiceFixture service) : IClassFixture<Service
         off.GetRawText().ShouldBe(usual.GetRawText());
     }
 
+    [Theory]
+    [InlineData("pocketLeastAcres", 0.75, "pocketLeastAcres")]
+    [InlineData("pocketMostAcres", 0.1, "pocketLeastAcres")]
+    [InlineData("cutHighestFt", 0.75, "cutLowestFt")]
+    public async Task Range_ThatEndsBeforeItBegins_IsRefused_AlsoWhereOneEndIsTheUsualOne(
+        string field, double value, string named)
+    {
+        var client = await service.MachineAsync(await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}"));
+
+        var problem = await client.RefusedAsync(
+            HttpMethod.Put, "/api/weights", new Dictionary<string, double> { [field] = value },
+            HttpStatusCode.BadRequest);
+
+        problem.Error(named).ShouldContain("at most the other end");
+    }
+
     [Fact]
     public async Task Weights_AreRefusedWhole_WithEachFault()
     {
@@ -41,7 +57,7 @@ public sealed class WeightsTests(ServiceFixture service) : IClassFixture<Service
         }, HttpStatusCode.BadRequest);
 
         problem.Error("roadFactor").ShouldContain("from 1 to 5");
-        problem.Error("hingeEasyDbhIn").ShouldContain("at most the largest diameter, 8 inches");
+        problem.Error("hingeEasyDbhIn").ShouldContain("at most the other end, 8");
         problem.Error("practices[0].practice").ShouldContain("a key of the practice catalogue");
         problem.Error("practices[0].pointsPerUnit").ShouldContain("points from 0 to 100000");
     }

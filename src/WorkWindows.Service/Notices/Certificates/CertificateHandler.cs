@@ -27,8 +27,13 @@ public sealed class CertificateHandler(WorkWindowsDb db)
         for (var index = 0; index < forms.Count; index++)
         {
             var field = $"[{index}]";
+            if (forms[index] is null)
+            {
+                faults.Add(field, null, "a title and a validUntil");
+                continue;
+            }
             var title = faults.Required($"{field}.title", forms[index].Title, FieldText.IsName, FieldText.Name);
-            if (forms.Take(index).Any(other => other.Title?.Trim() == title))
+            if (forms.Take(index).Any(other => other?.Title?.Trim() == title))
                 faults.Add($"{field}.title", title, "each title once");
             if (forms[index].ValidUntil is null)
                 faults.Add($"{field}.validUntil", null, "the last day on which it is valid, such as 2027-03-31");

@@ -81,7 +81,7 @@ public sealed class ChoiceEntry
     public string? WebhookAddress { get; set; }
 
     /// <summary>The boxes that are ticked, such as 'reminder:mail'.</summary>
-    public List<string> Way { get; set; } = [];
+    public List<string?> Way { get; set; } = [];
 
     internal ChoiceForm Form(IEnumerable<KindView> kinds) => new(
         Given(TimeZone), Temperatures, Given(QuietFrom), Given(QuietUntil), Given(WebhookAddress),
@@ -99,7 +99,7 @@ public sealed class ChoiceEntry
 
     private IReadOnlyList<string> Ticked(string kind) =>
     [
-        .. Way.Where(box => box.StartsWith($"{kind}:", StringComparison.Ordinal))
+        .. Way.OfType<string>().Where(box => box.StartsWith($"{kind}:", StringComparison.Ordinal))
             .Select(box => box[(kind.Length + 1)..]),
     ];
 

@@ -26,7 +26,8 @@ public sealed record WatchForm(
     {
         if (PeopleOnSite is not (>= 1 and <= LargestCrew))
             faults.Add("peopleOnSite", PeopleOnSite, $"a whole number of people from 1 to {LargestCrew}");
-        var contacts = Contacts ?? [];
+        // One that is null has neither of what a contact needs, and is told so.
+        var contacts = (Contacts ?? []).Select(contact => contact ?? new(null, null, null)).ToList();
         if (contacts.Count is 0 or > MostContacts)
         {
             faults.Add("contacts", contacts.Count == 0 ? null : contacts.Count,
