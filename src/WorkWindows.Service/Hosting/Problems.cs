@@ -36,6 +36,8 @@ internal sealed class Problems(IProblemDetailsService writer) : IExceptionHandle
             $"The reference is {reference.ConstraintName} of {reference.TableName}."),
         PostgresException { SqlState: PostgresErrorCodes.CheckViolation } check => Problem(
             409, "This breaks a rule of the database.", $"The rule is {check.ConstraintName} of {check.TableName}."),
+        PostgresException { SqlState: PostgresErrorCodes.ExclusionViolation } both => Problem(
+            409, "This is taken on that day.", $"Another row of {both.TableName} has it ({both.ConstraintName})."),
         PostgresException { SqlState: PostgresErrorCodes.CharacterNotInRepertoire } => Problem(
             400, "The request cannot be stored.", "A text in it holds the character U+0000; leave it out."),
         PostgresException { IsTransient: false } or null => null,
