@@ -43,6 +43,10 @@ public sealed class BookingStore(WorkWindowsDb db)
         return booking;
     }
 
+    /// <summary>Takes work that is finished off the days after its last one: its crew is free for other work.</summary>
+    public async Task FreeAsync(Guid taskId, LocalDate lastDay, CancellationToken cancellation) => db.RemoveRange(
+        await db.Bookings.Where(row => row.TaskId == taskId && row.Day > lastDay).ToListAsync(cancellation));
+
     /// <summary>
     /// Says on the tasks which day is the next and who leads, so that notices, calendars and checklists are of it. To be
     /// called once their bookings are saved.

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
@@ -10,7 +11,8 @@ namespace WorkWindows.Service.Tasks;
 
 /// <summary>Creates, changes, completes and deletes planned tasks.</summary>
 public sealed class TaskHandler(
-    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, FollowUpDates followUps, IClock clock)
+    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, FollowUpDates followUps,
+    BookingStore bookings, IClock clock)
 {
     public async Task<Change<PlannedTask>> CreateAsync(TaskForm form, CancellationToken cancellation)
     {
@@ -70,6 +72,7 @@ public sealed class TaskHandler(
     public async Task<Change<PlannedTask>> CompleteAsync(
         Guid id, LocalDate? completedOn, CancellationToken cancellation)
     {
+        await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         if (await FindAsync(id, cancellation) is not { } task)
             return Change.NotFound<PlannedTask>();
         var zone = await db.Parcels.Where(parcel => parcel.Id == task.ParcelId)
@@ -82,7 +85,10 @@ public sealed class TaskHandler(
         }
         task.CompletedOn = completedOn;
         await followUps.SetAsync(task, cancellation);
+        if (completedOn is { } lastDay)
+            await bookings.FreeAsync(task.Id, lastDay, cancellation);
         await db.SaveChangesAsync(cancellation);
+        await change.CommitAsync(cancellation);
         return Change.Done(task);
     }
 

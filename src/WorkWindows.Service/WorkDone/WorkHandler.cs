@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Safety.CheckIns;
@@ -10,7 +11,8 @@ namespace WorkWindows.Service.WorkDone;
 
 /// <summary>Records what was done; handed in twice it is stored once.</summary>
 public sealed class WorkHandler(
-    WorkWindowsDb db, VisibleTasks visible, LeafOutHandler leafOuts, FollowUpDates followUps, IClock clock)
+    WorkWindowsDb db, CurrentOrganization organization, VisibleTasks visible, LeafOutHandler leafOuts,
+    FollowUpDates followUps, BookingStore bookings, IClock clock)
 {
     /// <param name="taskId">The task.</param>
     /// <param name="form">What was done.</param>
@@ -37,7 +39,7 @@ public sealed class WorkHandler(
                 ? Change.Done(known)
                 : Change.Conflict<WorkRecord>("A record with this id is of another task.");
         }
-        await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
+        await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         var record = await AddAsync(task, form, problem, by, now, cancellation);
         foreach (var photo in photos)
         {
@@ -53,11 +55,12 @@ public sealed class WorkHandler(
         {
             task.CompletedOn = record.Day;
             await followUps.SetAsync(task, cancellation);
+            await bookings.FreeAsync(task.Id, record.Day, cancellation);
         }
         await db.SaveChangesAsync(cancellation);
         if (form.LeafOutSeen == true)
             await SeeLeafOutAsync(task, record, by, cancellation);
-        await transaction.CommitAsync(cancellation);
+        await change.CommitAsync(cancellation);
         return Change.Done(record);
     }
 

@@ -113,6 +113,28 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Work_FinishedEarly_FreesItsCrew()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        var booked = (await BookingsAsync(given)).Where(IsOfTask).Select(row => row.Text("day")).ToArray();
+
+        await given.Checklist.Lead.PostOkAsync($"/api/tasks/{given.Task}/work", new
+        {
+            id = Guid.NewGuid(),
+            day = "2025-02-28",
+            people = 2,
+            hours = 6,
+            isLast = true,
+        });
+
+        booked.ShouldBe(["2025-03-01"]);
+        (await BookingsAsync(given)).Where(IsOfTask).ShouldBeEmpty();
+
+        bool IsOfTask(JsonElement row) => row.GetProperty("taskId").GetGuid() == given.Task;
+    }
+
+    [Fact]
     public async Task CrewCalendar_ShowsPublishedDays_ToWhoeverHasItsAddress()
     {
         var given = await GivenAsync();
