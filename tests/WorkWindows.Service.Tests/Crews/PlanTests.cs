@@ -122,13 +122,13 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
         await given.Checklist.Lead.PostOkAsync($"/api/tasks/{given.Task}/work", new
         {
             id = Guid.NewGuid(),
-            day = "2025-02-28",
+            day = "2025-03-01",
             people = 2,
             hours = 6,
             isLast = true,
         });
 
-        booked.ShouldBe(["2025-03-01"]);
+        booked.ShouldBe(["2025-03-02"]);
         (await BookingsAsync(given)).Where(IsOfTask).ShouldBeEmpty();
 
         bool IsOfTask(JsonElement row) => row.GetProperty("taskId").GetGuid() == given.Task;
