@@ -15,9 +15,10 @@ namespace WorkWindows.Service.Crews;
 /// <param name="Chance">What past years say of the day; null where they are too few.</param>
 /// <param name="People">Who goes.</param>
 /// <param name="Equipment">What they take.</param>
+/// <param name="Missing">Who or what of them is off on the day.</param>
 public sealed record BookingCard(
     Guid Id, TaskSummary Task, LocalDate Day, decimal Hours, bool IsFixed, DayState State, DayChance? Chance,
-    IReadOnlyList<string> People, IReadOnlyList<string> Equipment)
+    IReadOnlyList<string> People, IReadOnlyList<string> Equipment, IReadOnlyList<string> Missing)
 {
     /// <summary>How likely the day is to be workable, where it is not known yet; null where it is.</summary>
     public string? ChanceWords => (State, Chance?.Share) switch
@@ -32,6 +33,7 @@ public sealed record BookingCard(
     public string? Trouble => State switch
     {
         DayState.Closed => "The day is closed now.",
+        _ when Missing.Count > 0 => $"Off on this day: {string.Join(", ", Missing)}.",
         DayState.Unknown when Chance?.Share is null => "Not known whether it is workable.",
         _ => null,
     };

@@ -28,7 +28,7 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
         var tasks = (await evaluator.ReadAsync(shown, days, cancellation)).ToDictionary(input => input.Task.Id);
         var crews = await CrewsView.ReadAsync(db, first, cancellation);
         var off = await db.Absences.AsNoTracking()
-            .Where(row => row.CrewId != null && row.FirstDay <= last && row.LastDay >= first).ToListAsync(cancellation);
+            .Where(row => row.FirstDay <= last && row.LastDay >= first).ToListAsync(cancellation);
         var names = crews.Workers.ToDictionary(worker => worker.Id, worker => worker.Name);
         var pieces = crews.Equipment.ToDictionary(piece => piece.Id, piece => piece.Name);
         var cards = new List<(Guid Crew, BookingCard Card)>(bookings.Count);
@@ -42,7 +42,8 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
                 chances?[booking.Day],
                 [.. booking.People.Select(person => names.GetValueOrDefault(person.PersonId, "somebody who has left"))
                     .Order(StringComparer.Ordinal)],
-                [.. booking.Equipment.Select(piece => pieces[piece.EquipmentId]).Order(StringComparer.Ordinal)]))));
+                [.. booking.Equipment.Select(piece => pieces[piece.EquipmentId]).Order(StringComparer.Ordinal)],
+                Missing(booking)))));
         }
         var places = bookings.Select((booking, index) => (booking.Id, index)).ToDictionary(one => one.Id, one => one.index);
         var byCell = cards.OrderBy(one => places[one.Card.Id]).ToLookup(one => (one.Crew, one.Card.Day), one => one.Card);
@@ -53,6 +54,21 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
                 card.Crew.Id, card.Crew.Name,
                 [.. dates.Select(day => new BoardCell(day, Off(card.Crew, day, off), [.. byCell[(card.Crew.Id, day)]]))]))],
             [.. tasks.Values.Where(input => !booked.Contains(input.Task.Id)).Select(input => Waiting(input, [.. dates.Where(day => day >= today)]))]);
+
+        IReadOnlyList<string> Missing(Booking booking)
+        {
+            var away = off.Where(row => row.FirstDay <= booking.Day && row.LastDay >= booking.Day).ToList();
+            var crew = crews.Crews.First(card => card.Crew.Id == booking.CrewId).Crew;
+            return Off(crew, booking.Day, off) is not null
+                ? [crew.Name]
+                :
+                [
+                    .. away.Where(row => booking.People.Any(person => person.PersonId == row.PersonId))
+                        .Select(row => names.GetValueOrDefault(row.PersonId!.Value, "somebody")),
+                    .. away.Where(row => booking.Equipment.Any(piece => piece.EquipmentId == row.EquipmentId))
+                        .Select(row => pieces[row.EquipmentId!.Value]),
+                ];
+        }
     }
 
     private static WaitingTask Waiting(TaskInput input, IReadOnlyList<LocalDate> dates)

@@ -48,7 +48,7 @@ public sealed record CrewDayMark(LocalDate Day, decimal Hours, bool IsOff, doubl
         cell.Day, cell.Cards.Sum(card => card.Hours), cell.Off is not null, cell.Cards.Select(Of) is var shares
             && shares.Contains(null) ? null : shares.Min());
 
-    private static double? Of(BookingCard card) => card.State switch
+    private static double? Of(BookingCard card) => card.Missing.Count > 0 ? 0 : card.State switch
     {
         DayState.Open or DayState.Limited => 1,
         DayState.Closed => 0,

@@ -135,6 +135,21 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Board_SaysWhoIsOff_OnADayThatIsBooked()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.PostOkAsync($"/api/plans/{(await ProposeAsync(given)).Id()}/publication", new { });
+        var booked = (await BookingsAsync(given))[0].Text("day");
+        var (consultant, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Consultant);
+
+        await given.Office.Consultant.CreateAsync(
+            "/api/absences", new { personId = given.LeadId, firstDay = booked, reason = "ill" });
+
+        var board = await consultant.GetStringAsync($"/board?from={booked}", TestContext.Current.CancellationToken);
+        WebUtility.HtmlDecode(board).ShouldContain($"Off on this day: {given.Checklist.LeadName}.");
+    }
+
+    [Fact]
     public async Task CrewCalendar_ShowsPublishedDays_ToWhoeverHasItsAddress()
     {
         var given = await GivenAsync();
