@@ -76,7 +76,9 @@ internal sealed class ChaosMailServer : IAsyncDisposable
             ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken)
         {
             var message = Number(to);
-            var fate = fates.Draw(message, _attempts.AddOrUpdate(message, 1, (_, attempts) => attempts + 1));
+            var fate = fates.Draw(message, _attempts.GetValueOrDefault(message) + 1);
+            if (fate is Fate.BusyMailbox or Fate.ServiceCloses or Fate.SlowBeforeData)
+                CarryOut(message);
             switch (fate)
             {
                 case Fate.BusyMailbox:
@@ -97,6 +99,7 @@ internal sealed class ChaosMailServer : IAsyncDisposable
         {
             var fate = (Fate)context.Properties[nameof(Fate)];
             var port = context.EndpointDefinition.Endpoint.Port;
+            CarryOut(Number(transaction.To.Single()));
             switch (fate)
             {
                 case Fate.LocalError:
@@ -114,6 +117,9 @@ internal sealed class ChaosMailServer : IAsyncDisposable
             ledger.Accept(Number(transaction.To.Single()), mail.MessageId!, fate, (int)context.Properties[Sender]);
             return await ReplyAsync(context, fate, port, cancellationToken);
         }
+
+        /// <summary>A worker that is killed, or too slow, before its mail has come leaves the fate to the next.</summary>
+        private void CarryOut(int message) => _attempts.AddOrUpdate(message, 1, (_, attempts) => attempts + 1);
 
         private async Task<SmtpResponse> ReplyAsync(
             ISessionContext context, Fate fate, int port, CancellationToken cancellation)
