@@ -8,11 +8,22 @@ public sealed class OutboxRound(WorkWindowsDb db, IServiceScopeFactory scopes)
 {
     public async Task RunAsync(CancellationToken cancellation)
     {
+        // An organization whose mails cannot be sent takes no other with it.
+        var faults = new List<Exception>();
         foreach (var (id, _) in await ScheduledOrganization.AllAsync(db, cancellation))
         {
             await using var scope = scopes.CreateAsyncScope();
-            await scope.ServiceProvider.GetRequiredService<Outbox>().SendDueAsync(id, cancellation);
+            try
+            {
+                await scope.ServiceProvider.GetRequiredService<Outbox>().SendDueAsync(id, cancellation);
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException)
+            {
+                faults.Add(fault);
+            }
         }
+        if (faults.Count > 0)
+            throw new AggregateException($"The mails of {faults.Count} organizations could not be sent.", faults);
     }
 }
 

@@ -30,11 +30,9 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
         }
         catch (Exception fault) when (ReasonOf(fault) is { } reason)
         {
-            var isServerFault = fault is not SmtpCommandException
-            {
-                ErrorCode: not SmtpErrorCode.UnexpectedStatusCode,
-                StatusCode: not SmtpStatusCode.ServiceNotAvailable,
-            };
+            // What a server says once the mail is offered is of this mail, but for 421, which ends the conversation.
+            var isServerFault = !(handover.IsOffered
+                && fault is SmtpCommandException { StatusCode: not SmtpStatusCode.ServiceNotAvailable });
             if (isServerFault)
                 Drop();
             throw new MailNotSentException(reason, isServerFault, fault)
@@ -67,6 +65,7 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
         var isKept = await IsAliveAsync(cancellation);
         if (!isKept)
             await ConnectAsync(cancellation);
+        handover.IsOffered = true;
         try
         {
             await _client!.SendAsync(mail, cancellation, handover);
@@ -74,7 +73,9 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
         catch (SmtpCommandException fault) when (isKept && fault.StatusCode == SmtpStatusCode.ServiceNotAvailable)
         {
             // The server has had enough of this connection, not of mail: it has not taken this one.
+            handover.IsOffered = false;
             await ConnectAsync(cancellation);
+            handover.IsOffered = true;
             await _client!.SendAsync(mail, cancellation, handover);
         }
     }
@@ -153,6 +154,9 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
     {
         public bool HasBegun { get; private set; }
 
+        /// <summary>The conversation is about the mail, and no longer about the connection.</summary>
+        public bool IsOffered { get; set; }
+
         public void Report(long bytesTransferred, long totalSize) => HasBegun = true;
 
         public void Report(long bytesTransferred) => HasBegun = true;
@@ -164,8 +168,8 @@ internal sealed class SmtpSession(MailOptions options) : IMailSession
         SmtpCommandException refusal => $"{refusal.ErrorCode}, SMTP status {(int)refusal.StatusCode}",
         SocketException socket => $"SMTP server not reached: {socket.SocketErrorCode}",
         OperationCanceledException => "SMTP server too slow",
-        ProtocolException or ServiceNotConnectedException or AuthenticationException or SslHandshakeException
-            or IOException or NotSupportedException
+        ProtocolException or ServiceNotConnectedException or ServiceNotAuthenticatedException
+            or AuthenticationException or SslHandshakeException or IOException or NotSupportedException
             => fault.GetType().Name,
         _ => null,
     };

@@ -24,13 +24,15 @@ internal sealed class MailServer : IAsyncDisposable
     /// <param name="holds">Whether it keeps every sender waiting before the mail itself is handed over.</param>
     /// <param name="mailsASession">After how many mails it ends a connection with the status 421.</param>
     /// <param name="cuts">Whether it ends each connection when it has taken a mail, without a word.</param>
+    /// <param name="refusal">The status with which it refuses.</param>
     public MailServer(
-        int port, string? refuses = null, bool holds = false, int mailsASession = int.MaxValue, bool cuts = false)
+        int port, string? refuses = null, bool holds = false, int mailsASession = int.MaxValue, bool cuts = false,
+        int refusal = 550)
     {
         Port = port;
         var services = new ServiceProvider();
         services.Add(new Store(Received, cuts));
-        services.Add(new Filter(refuses, holds, _greeted, mailsASession, Recipients));
+        services.Add(new Filter(refuses, refusal, holds, _greeted, mailsASession, Recipients));
         var options = new SmtpServerOptionsBuilder()
             .ServerName("localhost")
             .Endpoint(endpoint => endpoint.Endpoint(new IPEndPoint(IPAddress.Loopback, port)))
@@ -82,8 +84,8 @@ internal sealed class MailServer : IAsyncDisposable
     }
 
     private sealed class Filter(
-        string? refuses, bool holds, TaskCompletionSource greeted, int mailsASession, ConcurrentQueue<string> recipients)
-        : MailboxFilter
+        string? refuses, int refusal, bool holds, TaskCompletionSource greeted, int mailsASession,
+        ConcurrentQueue<string> recipients) : MailboxFilter
     {
         private readonly ConcurrentDictionary<Guid, int> _mails = new();
 
@@ -102,7 +104,9 @@ internal sealed class MailServer : IAsyncDisposable
             ISessionContext context, IMailbox to, IMailbox from, CancellationToken cancellationToken)
         {
             recipients.Enqueue(to.AsAddress());
-            return Task.FromResult(to.AsAddress() != refuses);
+            return to.AsAddress() == refuses
+                ? throw new SmtpResponseException(new((SmtpReplyCode)refusal, "not this one"))
+                : Task.FromResult(true);
         }
     }
 }

@@ -49,10 +49,18 @@ public sealed class TransportTests
         server.Received.ShouldBeEmpty();
     }
 
-    [Fact]
-    public async Task Smtp_SendsManyMailsOverOneConnection_ARefusedOneBetweenThem()
+    /// <summary>Replies to RCPT (RFC 5321, 4.3.2); 451 is also what a server says that asks to be tried again later.</summary>
+    [Theory]
+    [InlineData(450)]
+    [InlineData(451)]
+    [InlineData(452)]
+    [InlineData(550)]
+    [InlineData(552)]
+    [InlineData(554)]
+    public async Task Smtp_SendsManyMailsOverOneConnection_ARefusedOneBetweenThem(int refusal)
     {
-        await using var server = new MailServer(MailServer.FreePort(), refuses: "gone@example.org");
+        await using var server = new MailServer(
+            MailServer.FreePort(), refuses: "gone@example.org", refusal: refusal);
         await using (var session = Open(server))
         {
             await session.SendAsync(Mail(null));

@@ -25,14 +25,25 @@ public sealed partial class WatchRound(
         var open = await db.CrewWatches.Where(watch => watch.EndedAt == null).OrderBy(watch => watch.DueAt)
             .Select(watch => watch.Id).ToListAsync(cancellation);
         var calls = 0;
+        // A watch that cannot be looked at takes no other crew with it.
+        var faults = new List<Exception>();
         foreach (var watch in open)
         {
-            calls += await LookAsync(watch, cancellation);
+            try
+            {
+                calls += await LookAsync(watch, cancellation);
+            }
+            catch (Exception fault) when (fault is not OperationCanceledException)
+            {
+                faults.Add(fault);
+            }
             db.ChangeTracker.Clear();
         }
         if (calls > 0)
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
         await ComplainAsync(cancellation);
+        if (faults.Count > 0)
+            throw new AggregateException($"{faults.Count} of {open.Count} watches could not be looked at.", faults);
     }
 
     /// <returns>How many calls were written.</returns>
