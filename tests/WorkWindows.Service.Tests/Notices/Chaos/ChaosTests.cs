@@ -61,7 +61,8 @@ public sealed class ChaosTests
             var mails = accepted[int.Parse(row.DedupeKey)].ToList();
             mails.ShouldNotBeEmpty($"{row.Subject} was lost");
             mails.ShouldAllBe(mail => mail.MessageId == row.MessageId);
-            mails.SkipLast(1).ShouldAllBe(mail => ledger.WhyUnmarked(mail, row.Id) != null);
+            // One of them may be marked, and not always the last that the server took.
+            mails.Count(mail => ledger.WhyUnmarked(mail, row.Id) is null).ShouldBeLessThanOrEqualTo(1, row.Subject);
         }
         ledger.Outages.ShouldBe(Fates.Of(Fate.RestartDatabase));
         ledger.Kills.ShouldBeGreaterThanOrEqualTo(

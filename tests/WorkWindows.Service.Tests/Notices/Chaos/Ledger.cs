@@ -13,7 +13,7 @@ internal sealed class Ledger
 {
     private readonly Lock _lock = new();
     private readonly List<Acceptance> _accepted = [];
-    private readonly Dictionary<int, int> _kills = [];
+    private readonly HashSet<int> _kills = [];
     private readonly Dictionary<(int Worker, Guid Message), string> _unmarked = [];
     private int _outages;
     private int _events;
@@ -33,7 +33,7 @@ internal sealed class Ledger
     public void Kill(int worker)
     {
         lock (_lock)
-            _kills.TryAdd(worker, _events++);
+            _kills.Add(worker);
     }
 
     public void DatabaseStops() => Interlocked.Increment(ref _outages);
@@ -59,8 +59,8 @@ internal sealed class Ledger
             if (_unmarked.TryGetValue((accepted.Worker, message), out var why))
                 return why;
             var wasItsLast = !_accepted.Any(later => later.Worker == accepted.Worker && later.At > accepted.At);
-            return wasItsLast && _kills.TryGetValue(accepted.Worker, out var killed) && killed > accepted.At
-                ? "the worker was killed" : null;
+            // The server may write its acceptance down after the kill.
+            return wasItsLast && _kills.Contains(accepted.Worker) ? "the worker was killed" : null;
         }
     }
 }
