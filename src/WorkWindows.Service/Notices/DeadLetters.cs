@@ -29,6 +29,8 @@ public sealed partial class DeadLetters(
     public async Task AddressGoneAsync(Message message, string code, string reason)
     {
         await using var transaction = await BeginAsync();
+        if (!await IsOursAsync(message))
+            return;
         var address = BouncingAddress.Normalize(message.ToAddress);
         if (!await db.BouncingAddresses.AnyAsync(bounce => bounce.Address == address))
         {
@@ -44,7 +46,9 @@ public sealed partial class DeadLetters(
     /// <param name="reason">Why, without anything personal.</param>
     public async Task GiveUpAsync(Message message, GivenUp why, string reason)
     {
-        var own = db.Database.CurrentTransaction is null ? await BeginAsync() : null;
+        await using var own = db.Database.CurrentTransaction is null ? await BeginAsync() : null;
+        if (!await IsOursAsync(message))
+            return;
         var now = clock.GetCurrentInstant();
         message.GiveUp(now, why, reason);
         // What must not be missed goes by mail too when it goes to a webhook.
@@ -52,15 +56,16 @@ public sealed partial class DeadLetters(
             await TellAsync(message, now);
         await db.SaveChangesAsync();
         if (own is not null)
-        {
             await own.CommitAsync();
-            await own.DisposeAsync();
-        }
         if (why is GivenUp.Failed or GivenUp.AddressBounces)
             LogGivenUp(message.Id, message.Kind, message.Attempts, reason);
         else
             LogDropped(message.Id, message.Kind, reason);
     }
+
+    /// <summary>A worker that gives a message up must hold it still.</summary>
+    private async Task<bool> IsOursAsync(Message message) =>
+        message.LeasedUntil is null || await MessageLease.EndAsync(db, message);
 
     /// <summary>Once a day for an address that bounces, or once a message that has another cause.</summary>
     private async Task TellAsync(Message message, Instant now)

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
+using NodaTime;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Notices.Unsubscribe;
@@ -10,8 +11,13 @@ namespace WorkWindows.Service.Notices;
 
 /// <summary>Hands a message over in the way that it is written for.</summary>
 public sealed class Delivery(
-    WorkWindowsDb db, WebhookTransport webhooks, UnsubscribeLink unsubscribe, IOptions<MailOptions> mail)
+    WorkWindowsDb db, WebhookTransport webhooks, UnsubscribeLink unsubscribe, IOptions<MailOptions> mail,
+    IOptions<WebhookOptions> webhook)
 {
+    /// <returns>How long it may take to hand a message over.</returns>
+    public Duration Longest(Message message) => Duration.FromSeconds(
+        message.Channel == NoticeChannels.Webhook ? webhook.Value.TimeoutSeconds : mail.Value.TimeoutSeconds);
+
     /// <param name="message">A tracked row.</param>
     /// <param name="sender">Who speaks.</param>
     /// <param name="session">Where mails go.</param>

@@ -43,6 +43,7 @@ public static class NoticeServices
         services.AddScoped<MessageHandler>();
         services.AddScoped<BounceHandler>();
         services.AddScoped<Outbox>();
+        services.AddScoped<SentMark>();
         services.AddScoped<OutboxRound>();
         services.AddScoped<NightlySchedule>();
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)

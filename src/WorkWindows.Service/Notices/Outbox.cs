@@ -8,7 +8,7 @@ namespace WorkWindows.Service.Notices;
 /// <summary>Sends the messages of one organization that are due, each once.</summary>
 public sealed partial class Outbox(
     WorkWindowsDb db, CurrentOrganization current, IMailTransport transport, Delivery delivery, LastLook lastLook,
-    DeadLetters dead, IClock clock, ILogger<Outbox> logger)
+    SentMark mark, DeadLetters dead, IClock clock, ILogger<Outbox> logger)
 {
     public const int MaxAttempts = 10;
 
@@ -63,8 +63,6 @@ public sealed partial class Outbox(
     /// <remarks>What has happened to the mail is written down even while the service stops.</remarks>
     private async Task<bool> SendAsync(Message message, Organization sender, IMailSession session)
     {
-        var leasedUntil = message.LeasedUntil;
-        message.LeasedUntil = null;
         if (message.Attempts > MaxAttempts)
         {
             await GiveUpAsync(message, "no worker has survived sending it");
@@ -75,8 +73,9 @@ public sealed partial class Outbox(
             await HinderAsync(message, hindrance);
             return true;
         }
-        if (clock.GetCurrentInstant() >= leasedUntil)
-            return true; // It stood still for so long that the message is another worker's by now.
+        // It stood still for so long that it could not finish before the message is another worker's.
+        if (clock.GetCurrentInstant() + delivery.Longest(message) >= message.LeasedUntil)
+            return true;
         try
         {
             if (await delivery.SendAsync(message, sender, session) is { } gone)
@@ -90,18 +89,7 @@ public sealed partial class Outbox(
             await PostponeAsync(message, fault);
             return !fault.IsServerFault;
         }
-        message.SentAt = clock.GetCurrentInstant();
-        message.LastError = null;
-        try
-        {
-            await db.SaveChangesAsync(CancellationToken.None);
-        }
-        catch (Exception fault)
-        {
-            LogUnmarked(fault, message.Id, message.Kind, message.Attempts);
-            throw;
-        }
-        LogSent(message.Id, message.Kind, message.Attempts);
+        await mark.WriteAsync(message);
         return true;
     }
 
@@ -115,7 +103,7 @@ public sealed partial class Outbox(
         // It was not tried.
         message.Attempts--;
         message.NextAttemptAt = hindrance.Until!.Value;
-        await db.SaveChangesAsync(CancellationToken.None);
+        await ReleaseAsync(message);
     }
 
     private async Task PostponeAsync(Message message, MailNotSentException fault)
@@ -141,17 +129,20 @@ public sealed partial class Outbox(
             LogUncertain(message.Id, message.Kind, message.Attempts, fault.Message);
         else
             LogPostponed(message.Id, message.Kind, message.Attempts, fault.Message);
-        await db.SaveChangesAsync(CancellationToken.None);
+        await ReleaseAsync(message);
     }
 
     private Task GiveUpAsync(Message message, string reason) => dead.GiveUpAsync(message, GivenUp.Failed, reason);
 
-    [LoggerMessage(LogLevel.Information, "Sent message {MessageId} ({Kind}), attempt {Attempt}")]
-    private partial void LogSent(Guid messageId, string kind, int attempt);
-
-    [LoggerMessage(
-        LogLevel.Error, "Message {MessageId} ({Kind}) sent but not marked, so it goes out again, attempt {Attempt}")]
-    private partial void LogUnmarked(Exception fault, Guid messageId, string kind, int attempt);
+    /// <summary>Lets it wait; a message that is another worker's by now is left to that one.</summary>
+    private async Task ReleaseAsync(Message message)
+    {
+        await using var transaction = await db.Database.BeginTransactionAsync();
+        if (!await MessageLease.EndAsync(db, message))
+            return;
+        await db.SaveChangesAsync();
+        await transaction.CommitAsync();
+    }
 
     [LoggerMessage(
         LogLevel.Warning, "Message {MessageId} ({Kind}) may have arrived and goes out again, attempt {Attempt}: {Reason}")]

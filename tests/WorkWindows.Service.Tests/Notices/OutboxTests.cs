@@ -230,7 +230,7 @@ public sealed class OutboxTests(TestDatabase database) : IClassFixture<TestDatab
         return land;
     }
 
-    private static Message NewMessage(string kind, int number, string subject) => new()
+    internal static Message NewMessage(string kind, int number, string subject) => new()
     {
         DedupeKey = $"test:{number}",
         Kind = kind,

@@ -81,7 +81,7 @@ internal sealed partial class WorkerFleet(
     }
 
     /// <summary>The outbox's own words for a message that goes out again though the server may have it.</summary>
-    [GeneratedRegex(@"Message (?<id>[0-9a-f-]{36}) \(\S+\) (?<what>may have arrived|sent but not marked)")]
+    [GeneratedRegex(@"Message (?<id>[0-9a-f-]{36}) \(\S+\) (?<what>may have arrived|sent but not marked|sent after its lease)")]
     private static partial Regex Uncertain();
 
     private void Hear(int worker, string? line)
