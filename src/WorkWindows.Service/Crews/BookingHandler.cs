@@ -4,7 +4,9 @@ using WorkWindows.Engine.Days;
 using WorkWindows.Planning.Checks;
 using WorkWindows.Planning.Crews;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
 using WorkWindows.Service.Windows;
 using PlanBooking = WorkWindows.Planning.Cases.Booking;
 
@@ -12,7 +14,8 @@ namespace WorkWindows.Service.Crews;
 
 /// <summary>Puts work on crews' days by hand, as long as that breaks no hard rule.</summary>
 public sealed class BookingHandler(
-    WorkWindowsDb db, CurrentOrganization organization, PlanReader reader, BookingStore store, WeekHandler week)
+    WorkWindowsDb db, CurrentOrganization organization, PlanReader reader, BookingStore store, WeekHandler week,
+    PromptLook look)
 {
     /// <summary>No further ahead than chances are told.</summary>
     private const int LongestAheadDays = 366;
@@ -62,7 +65,9 @@ public sealed class BookingHandler(
         db.Remove(booking);
         await db.SaveChangesAsync(cancellation);
         await store.TellTasksAsync([booking.TaskId], today, cancellation);
+        await LookAtAsync(booking.TaskId, cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(booking);
     }
 
@@ -89,7 +94,7 @@ public sealed class BookingHandler(
         PlanBooking[] before = [.. input.Case.Fixed, .. input.Case.Announced];
         var others = former is null ? before : [.. before.Where(one => !IsOf(one, former))];
         if (others.Any(one => one.TaskId == wanted.TaskId && one.Day == wanted.Day))
-            return Change.Conflict<Booking>($"This work is booked on {DayWords.Of(wanted.Day)} already.");
+            return Change.Conflict<Booking>($"This work is booked on {Windows.DayWords.Of(wanted.Day)} already.");
         var made = Whole(input, wanted, others);
         if (made.Hours <= 0)
             return Change.Conflict<Booking>("All hours of this work are booked already.");
@@ -110,8 +115,18 @@ public sealed class BookingHandler(
         await PlaceAsync(ordered, cancellation);
         await db.SaveChangesAsync(cancellation);
         await store.TellTasksAsync([stored.TaskId], today, cancellation);
+        await LookAtAsync(stored.TaskId, cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(stored);
+    }
+
+    /// <summary>Whoever is booked now, or not any more, is told while there is time.</summary>
+    private async Task LookAtAsync(Guid taskId, CancellationToken cancellation)
+    {
+        look.Note(WeatherChange.OfParcels(
+            await db.PlannedTasks.Where(task => task.Id == taskId).Select(task => task.ParcelId).ToListAsync(cancellation)));
+        await db.SaveChangesAsync(cancellation);
     }
 
     private static bool IsOf(PlanBooking one, Booking booking) =>

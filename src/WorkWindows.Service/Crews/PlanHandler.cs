@@ -98,6 +98,7 @@ public sealed class PlanHandler(
         }
         await ReplaceAsync(input, coming, today, cancellation);
         (plan.Status, plan.DecidedAt, plan.DecidedBy) = (PlanStatus.Published, clock.GetCurrentInstant(), caller.Name);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         look.Enqueue();

@@ -21,6 +21,19 @@ public static class JobServices
                     PrepareSchemaIfNecessary = false,
                 }));
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
-            builder.Services.AddHangfireServer();
+        {
+            builder.Services.AddHangfireServer(options => options.Queues = [JobQueues.Default]);
+            builder.Services.AddHangfireServer(options => options.Queues = [JobQueues.Prompt]);
+        }
     }
+}
+
+/// <summary>Each with workers of its own.</summary>
+public static class JobQueues
+{
+    /// <summary>What may take minutes: nights, weather, imports.</summary>
+    public const string Default = "default";
+
+    /// <summary>What somebody in the woods waits for, and must not wait behind a night.</summary>
+    public const string Prompt = "prompt";
 }

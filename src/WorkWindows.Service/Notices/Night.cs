@@ -47,6 +47,10 @@ public sealed record Night(
     /// </summary>
     public IReadOnlyDictionary<string, bool> Waiting { get; init; } = new Dictionary<string, bool>();
 
+    /// <summary>Who was told before to stop which task on which of the days that still matter.</summary>
+    public IReadOnlySet<(Guid Task, Guid Person, LocalDate Day)> ToldToStop { get; init; } =
+        new HashSet<(Guid, Guid, LocalDate)>();
+
     /// <summary>Until when people were told that the seasons of the tasks last.</summary>
     public IReadOnlyList<SeasonEnd> SeasonEnds { get; init; } = [];
 
@@ -101,6 +105,9 @@ public sealed record TaskTonight(
     /// <summary>Who of which crew is booked on which of the coming days.</summary>
     public IReadOnlyList<(LocalDate Day, Guid Person)> Booked { get; init; } = [];
 
+    /// <summary>Those who have said that they are on the site now, and not that they are out.</summary>
+    public IReadOnlyList<Guid> OnSite { get; init; } = [];
+
     /// <summary>The work and its place in a line.</summary>
     public string Title => $"{Task.Practice.Name}, {Task.PropertyName}, {Task.ParcelName}";
 
@@ -118,9 +125,18 @@ public sealed record TaskTonight(
         return Waits || last < first ? [] : [.. Evaluation.Windows(DaySpan.Between(first, last))];
     }
 
+    /// <summary>The next day from today on for which it is scheduled or booked; null for none.</summary>
+    public LocalDate? NextDay() => Booked.Select(one => (LocalDate?)one.Day).Append(Task.ScheduledOn)
+        .Where(day => day >= Today).Min();
+
+    public bool IsScheduledOn(LocalDate day) => Task.ScheduledOn == day || Booked.Any(one => one.Day == day);
+
     /// <summary>Those who are to be at the work on a day on which it is scheduled or booked: the lead first.</summary>
     public IEnumerable<Guid> CrewOn(LocalDate day) => new[] { Task.CrewLeadId }.OfType<Guid>()
         .Concat(Booked.Where(one => one.Day == day).Select(one => one.Person).Order()).Distinct();
+
+    /// <summary>Those who are at the work today, or should be.</summary>
+    public IEnumerable<Guid> AtWork() => (IsScheduledOn(Today) ? CrewOn(Today) : []).Concat(OnSite).Distinct();
 
     public bool IsWorkable(LocalDate day) => Evaluation[day] is DayState.Open or DayState.Limited;
 }

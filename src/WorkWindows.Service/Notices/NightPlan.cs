@@ -39,6 +39,8 @@ public sealed class NightPlan
     {
         var plan = new NightPlan();
         StopWork.Plan(night, plan);
+        TakenOff.Plan(night, plan);
+        AtWork.Plan(night, plan);
         GoodToCut.Plan(night, plan);
         Reminders.Plan(night, plan);
         OpeningSoon.Plan(night, plan);

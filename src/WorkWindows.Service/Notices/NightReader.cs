@@ -57,6 +57,7 @@ public sealed class NightReader(
         {
             SeenInPart = partly,
             Waiting = await WaitingAsync(announced, cancellation),
+            ToldToStop = await StoppedAsync(ids, oldest, cancellation),
             SeasonEnds = await db.SeasonEnds.Where(end => ids.Contains(end.TaskId))
                 .OrderBy(end => end.TaskId).ThenBy(end => end.PersonId).ToListAsync(cancellation),
             Topics = (await db.ToldTopics.AsNoTracking().ToListAsync(cancellation))
@@ -80,6 +81,7 @@ public sealed class NightReader(
             .Where(task => task.Prerequisites.Any(link => Open.Any(first => first.Id == link.PrerequisiteId)))
             .Select(task => task.Id).ToHashSetAsync(cancellation);
         var booked = await BookedAsync(open, cancellation);
+        var onSite = await OnSiteAsync(open, cancellation);
         var tonight = new List<TaskTonight>();
         foreach (var zone in zones.Order(StringComparer.Ordinal))
         {
@@ -97,6 +99,7 @@ public sealed class NightReader(
             {
                 ChancesOf = asked => Chances(one.Input, asked),
                 Booked = [.. booked[one.Task.Task.Id].Where(crew => crew.Day >= today)],
+                OnSite = [.. onSite[one.Task.Task.Id]],
             }));
         }
         return tonight;
@@ -108,6 +111,23 @@ public sealed class NightReader(
             .SelectMany(booking => booking.People, (booking, one) => new { booking.TaskId, booking.Day, one.PersonId })
             .OrderBy(row => row.Day).ThenBy(row => row.PersonId).ToListAsync(cancellation))
         .ToLookup(row => row.TaskId, row => (row.Day, row.PersonId));
+
+    private async Task<ILookup<Guid, Guid>> OnSiteAsync(
+        IQueryable<PlannedTask> open, CancellationToken cancellation) =>
+        (await db.CrewWatches.AsNoTracking()
+            .Where(watch => watch.EndedAt == null && watch.StartedById != null && open.Any(task => task.Id == watch.TaskId))
+            .Select(watch => new { watch.TaskId, watch.StartedById }).ToListAsync(cancellation))
+        .ToLookup(watch => watch.TaskId, watch => watch.StartedById!.Value);
+
+    private async Task<HashSet<(Guid, Guid, LocalDate)>> StoppedAsync(
+        List<Guid> tasks, LocalDate oldest, CancellationToken cancellation) =>
+    [
+        .. (await db.Announcements.AsNoTracking()
+            .Where(window => window.StoppedAt != null && window.LastDay >= oldest && tasks.Contains(window.TaskId))
+            .ToListAsync(cancellation))
+            .SelectMany(window => Enumerable.Range(0, Period.DaysBetween(window.FirstDay, window.LastDay) + 1)
+                .Select(day => (window.TaskId, window.PersonId, window.FirstDay.PlusDays(day)))),
+    ];
 
     private static TaskChances? Chances(TaskInput input, DaySpan days) =>
         input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);

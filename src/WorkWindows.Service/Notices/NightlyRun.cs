@@ -17,36 +17,32 @@ public sealed partial class NightlyRun(
 {
     /// <exception cref="Hosting.ClockSetBackException">A decision was made later than the clock says it is.</exception>
     public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
-        RunAsync(organizationId, db.PlannedTasks, isWhole: true, cancellation);
+        RunAsync(organizationId, isNight: true, cancellation);
 
     /// <summary>
-    /// The same for the tasks that a change of weather touches, and for all tasks of landowners whose offers still wait
-    /// to be sent, which may have to be written anew; what was said of others stands.
+    /// The same for the tasks that something touched since the last look, and for all tasks of landowners whose offers
+    /// still wait to be sent, which may have to be written anew; what was said of others stands. Nothing where nothing
+    /// has changed.
     /// </summary>
     /// <exception cref="Hosting.ClockSetBackException">A decision was made later than the clock says it is.</exception>
-    public async Task LookAsync(Guid organizationId, WeatherChange change, CancellationToken cancellation)
-    {
-        current.Set(organizationId);
-        var parcels = await sources.TouchedByAsync(change, cancellation);
-        var offered = db.Messages
-            .Where(message => message.Kind == NoticeKinds.GoodToCut && message.SentAt == null && message.DeadAt == null)
-            .Select(message => message.RecipientId);
-        await RunAsync(
-            organizationId,
-            db.PlannedTasks.Where(task =>
-                parcels.Contains(task.ParcelId) || offered.Contains(task.Parcel.Property.LandownerId)),
-            isWhole: false, cancellation);
-    }
+    public Task LookAsync(Guid organizationId, CancellationToken cancellation) =>
+        RunAsync(organizationId, isNight: false, cancellation);
 
-    private async Task RunAsync(
-        Guid organizationId, IQueryable<PlannedTask> lookedAt, bool isWhole, CancellationToken cancellation)
+    private async Task RunAsync(Guid organizationId, bool isNight, CancellationToken cancellation)
     {
         current.Set(organizationId);
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         // A second run of the organization waits here and then finds what the first one wrote.
         await db.Database.ExecuteSqlAsync(
             $"select pg_advisory_xact_lock(hashtextextended({$"nightly:{organizationId}"}, 0))", cancellation);
-        var night = await reader.ReadAsync(clock.GetCurrentInstant(), lookedAt, isWhole, cancellation);
+        var due = await db.DueLooks.ToListAsync(cancellation);
+        if (due.Count == 0 && !isNight)
+            return;
+        var change = isNight ? null : DueLook.Together(due);
+        db.RemoveRange(due);
+        var night = await reader.ReadAsync(
+            clock.GetCurrentInstant(), change is null ? db.PlannedTasks : await TouchedAsync(change, cancellation),
+            isWhole: change is null, cancellation);
         var plan = NightPlan.Of(night);
         await writer.WriteAsync(night, plan, cancellation);
         await db.SaveChangesAsync(cancellation);
@@ -57,6 +53,16 @@ public sealed partial class NightlyRun(
         LogDone(organizationId, night.Tasks.Count, plan.Messages.Count);
         if (plan.Messages.Count > 0)
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
+    }
+
+    private async Task<IQueryable<PlannedTask>> TouchedAsync(WeatherChange change, CancellationToken cancellation)
+    {
+        var parcels = await sources.TouchedByAsync(change, cancellation);
+        var offered = db.Messages
+            .Where(message => message.Kind == NoticeKinds.GoodToCut && message.SentAt == null && message.DeadAt == null)
+            .Select(message => message.RecipientId);
+        return db.PlannedTasks.Where(task =>
+            parcels.Contains(task.ParcelId) || offered.Contains(task.Parcel.Property.LandownerId));
     }
 
     [LoggerMessage(

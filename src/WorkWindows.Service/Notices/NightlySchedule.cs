@@ -32,6 +32,7 @@ public sealed class NightlySchedule(WorkWindowsDb db, IRecurringJobManager recur
     public void AddStanding()
     {
         recurring.AddOrUpdate<OutboxRoundJob>("outbox", job => job.RunAsync(CancellationToken.None), Cron.Minutely());
+        recurring.AddOrUpdate<LookRoundJob>("looks", job => job.RunAsync(CancellationToken.None), Cron.Minutely());
         recurring.AddOrUpdate<NightlyScheduleJob>(
             "schedule", job => job.RunAsync(CancellationToken.None), Cron.Hourly());
     }

@@ -30,6 +30,7 @@ public static class NoticeServices
         services.AddScoped<NightWriter>();
         services.AddScoped<NightlyRun>();
         services.AddScoped<PromptLook>();
+        services.AddScoped<LookRound>();
         services.AddScoped<OutageWatch>();
         services.AddOptions<WebhookOptions>().BindConfiguration(WebhookOptions.Section)
             .ValidateDataAnnotations().ValidateOnStart();

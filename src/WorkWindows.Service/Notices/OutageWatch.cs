@@ -11,8 +11,8 @@ namespace WorkWindows.Service.Notices;
 
 /// <summary>Tells an organization's consultants, once, that weather has stopped coming.</summary>
 public sealed partial class OutageWatch(
-    WorkWindowsDb db, CurrentOrganization current, IBackgroundJobClient jobs, IOptions<MailOptions> mail, IClock clock,
-    ILogger<OutageWatch> logger)
+    WorkWindowsDb db, CurrentOrganization current, PromptLook look, IBackgroundJobClient jobs,
+    IOptions<MailOptions> mail, IClock clock, ILogger<OutageWatch> logger)
 {
     /// <summary>
     /// Writes one mail a consultant of all that has gone out among the feeds since they were told last. Where nobody
@@ -20,28 +20,31 @@ public sealed partial class OutageWatch(
     /// </summary>
     /// <param name="feeds">What was just asked for: a feed that nobody asks has not stopped.</param>
     /// <param name="cancellation">Ends the queries; nothing is written then.</param>
-    /// <returns>
-    /// The stations of which something is not known any more that was known before, each outage once, whether or not
-    /// someone could be told: the days that need it are unknown in any case.
-    /// </returns>
-    public async Task<IReadOnlyCollection<Guid>> TellAsync(
+    /// <remarks>
+    /// Each outage is looked at once, whether or not someone could be told: the days that need the weather are unknown
+    /// in any case.
+    /// </remarks>
+    public async Task TellAsync(
         IReadOnlyCollection<WeatherFeed> feeds, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
         var now = clock.GetCurrentInstant();
         var stopped = (await StoppedAsync(feeds, cancellation)).FindAll(feed => feed.State.IsOut(now));
         if (stopped.Count == 0)
-            return [];
+            return;
         var unseen = stopped.FindAll(feed => feed.State.OutSeenAt is null);
         foreach (var feed in unseen)
             feed.State.OutSeenAt = now;
+        var stations = unseen.Select(feed => feed.State.StationId).Distinct().ToList();
+        look.Note(stopped[0].State.Feed == WeatherFeed.Observations
+            ? WeatherChange.OfRecords(stations)
+            : WeatherChange.OfOutlooks(stations));
         var isTold = await WriteAsync(stopped.FindAll(feed => feed.State.ToldAt is null), now, cancellation);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         var id = current.Id!.Value;
         if (isTold)
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(id, CancellationToken.None));
-        return [.. unseen.Select(feed => feed.State.StationId).Distinct()];
     }
 
     /// <returns>Whether there was someone to write to, and something to tell.</returns>

@@ -14,7 +14,7 @@ internal static class Reminders
         foreach (var task in night.Tasks)
         {
             var tomorrow = task.Today.PlusDays(1);
-            var isScheduled = task.Task.ScheduledOn == tomorrow || task.Booked.Any(one => one.Day == tomorrow);
+            var isScheduled = task.IsScheduledOn(tomorrow);
             var opens = task.Task.ScheduledOn is null && task.Booked.Count == 0
                 && standing.Any(window => window.TaskId == task.Task.Id && window.FirstDay == tomorrow);
             if (!isScheduled && !opens)

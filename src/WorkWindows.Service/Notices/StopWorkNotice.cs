@@ -8,10 +8,20 @@ namespace WorkWindows.Service.Notices;
 /// <summary>Which days are taken back, why, and which still stand.</summary>
 internal static class StopWorkNotice
 {
+    /// <summary>For those to whom the days were named.</summary>
     public static Notice Of(
         Night night, TaskTonight task, IReadOnlyList<LocalDate> withdrawn, IReadOnlyList<Window> standing,
-        TemperatureScale scale) => NoticeTemplates.Fill("stop-work", new
+        TemperatureScale scale) => Of(night, task, withdrawn, standing, wereNamed: true, scale);
+
+    /// <summary>For those who are at work today, though nobody named the day to them.</summary>
+    public static Notice AtWork(Night night, TaskTonight task, TemperatureScale scale) =>
+        Of(night, task, [task.Today], [], wereNamed: false, scale);
+
+    private static Notice Of(
+        Night night, TaskTonight task, IReadOnlyList<LocalDate> withdrawn, IReadOnlyList<Window> standing,
+        bool wereNamed, TemperatureScale scale) => NoticeTemplates.Fill("stop-work", new
         {
+            WereNamed = wereNamed,
             task.Title,
             Days = DayWords.Of(StopWork.Runs(withdrawn)),
             Withdrawn = Reasons.Alike(withdrawn, day => Withdrawn.Of(task.Evaluation, day, scale), Withdrawn.Same)

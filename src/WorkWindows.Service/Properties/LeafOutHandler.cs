@@ -55,6 +55,7 @@ public sealed class LeafOutHandler(WorkWindowsDb db, AuditLog audit, PromptLook 
         (observation.ObservedOn, observation.Note) = (observedOn!.Value, trimmed);
         (observation.RecordedAt, observation.RecordedById) = (now, recordedById);
         await audit.AddAsync(AuditKind.LeafOut, observation.Id, before, LeafOutSeen.Of(observation), cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         look.Enqueue();
         return Change.Done(observation);
@@ -66,6 +67,7 @@ public sealed class LeafOutHandler(WorkWindowsDb db, AuditLog audit, PromptLook 
             return Change.NotFound<SiteObservation>();
         db.Remove(observation);
         await audit.AddAsync(AuditKind.LeafOut, observation.Id, LeafOutSeen.Of(observation), null, cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         look.Enqueue();
         return Change.Done(observation);

@@ -2,13 +2,15 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Properties;
 
 /// <summary>Creates, changes and deletes parcels.</summary>
-public sealed class ParcelHandler(WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations)
+public sealed class ParcelHandler(
+    WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations, PromptLook look)
 {
     public async Task<Change<Parcel>> CreateAsync(Guid propertyId, ParcelForm form, CancellationToken cancellation)
     {
@@ -38,7 +40,9 @@ public sealed class ParcelHandler(WorkWindowsDb db, CurrentOrganization organiza
         if (faults.Any)
             return Change.Refused<Parcel>(faults);
         fields.Apply(parcel);
+        look.Note(WeatherChange.OfParcels([id]));
         await SaveAsync(change, cancellation);
+        look.Enqueue();
         return Change.Done(parcel);
     }
 
@@ -88,7 +92,9 @@ public sealed class ParcelHandler(WorkWindowsDb db, CurrentOrganization organiza
             return Change.Refused<Parcel>(faults);
         }
         put(parcel);
+        look.Note(WeatherChange.OfParcels([id]));
         await db.SaveChangesAsync(cancellation);
+        look.Enqueue();
         return Change.Done(parcel);
     }
 

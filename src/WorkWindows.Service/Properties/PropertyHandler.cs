@@ -2,13 +2,15 @@ using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Feeds.TimeZones;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Properties;
 
 /// <summary>Creates, changes and deletes properties.</summary>
-public sealed class PropertyHandler(WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations)
+public sealed class PropertyHandler(
+    WorkWindowsDb db, CurrentOrganization organization, StationAssignment stations, PromptLook look)
 {
     public async Task<Change<Property>> CreateAsync(PropertyForm form, CancellationToken cancellation)
     {
@@ -68,7 +70,10 @@ public sealed class PropertyHandler(WorkWindowsDb db, CurrentOrganization organi
         (property.LandownerId, property.AccessNotes) = (form.LandownerId, fields.AccessNotes);
         property.TimeZone = fields.TimeZone ?? property.TimeZone;
         fields.Emergency?.Enter(property);
+        look.Note(WeatherChange.OfParcels(await db.Parcels.Where(parcel => parcel.PropertyId == id)
+            .Select(parcel => parcel.Id).ToListAsync(cancellation)));
         await db.SaveChangesAsync(cancellation);
+        look.Enqueue();
         return Change.Done(property);
     }
 

@@ -65,6 +65,7 @@ public sealed class SiteReadingHandler(WorkWindowsDb db, AuditLog audit, PromptL
             return Change.Done(same);
         db.Add(reading);
         await audit.AddAsync(AuditKind.SiteReading, reading.Id, null, SiteReadingView.Of(reading, null), cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         await db.Entry(reading).Reference(row => row.RecordedBy).LoadAsync(cancellation);
         look.Enqueue();
@@ -80,6 +81,7 @@ public sealed class SiteReadingHandler(WorkWindowsDb db, AuditLog audit, PromptL
         }
         db.Remove(reading);
         await audit.AddAsync(AuditKind.SiteReading, id, SiteReadingView.Of(reading, null), null, cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         look.Enqueue();
         return Change.Done(reading);

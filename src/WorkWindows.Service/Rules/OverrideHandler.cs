@@ -79,6 +79,7 @@ public sealed class OverrideHandler(
         };
         db.Add(exception);
         await audit.AddAsync(AuditKind.Override, exception.Id, null, OverrideView.Of(exception, null), cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         await db.Entry(exception).Reference(row => row.MadeBy).LoadAsync(cancellation);
@@ -101,6 +102,7 @@ public sealed class OverrideHandler(
         var before = OverrideView.Of(exception, null);
         (exception.WithdrawnAt, exception.WithdrawnById) = (clock.GetCurrentInstant(), personId);
         await audit.AddAsync(AuditKind.Override, id, before, OverrideView.Of(exception, null), cancellation);
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         look.Enqueue();

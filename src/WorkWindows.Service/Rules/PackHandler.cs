@@ -148,6 +148,7 @@ public sealed class PackHandler(
 
     private async Task SaveAsync(OrganizationChange change, CancellationToken cancellation)
     {
+        look.Note();
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
         look.Enqueue();

@@ -50,6 +50,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<AuditEntry> AuditEntries => Set<AuditEntry>();
     public DbSet<Announcement> Announcements => Set<Announcement>();
     public DbSet<Message> Messages => Set<Message>();
+    public DbSet<DueLook> DueLooks => Set<DueLook>();
     public DbSet<SeasonEnd> SeasonEnds => Set<SeasonEnd>();
     public DbSet<ToldTopic> ToldTopics => Set<ToldTopic>();
     public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();

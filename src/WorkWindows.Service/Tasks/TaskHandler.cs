@@ -4,15 +4,17 @@ using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Crews;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Tasks;
 
 /// <summary>Creates, changes, completes and deletes planned tasks.</summary>
 public sealed class TaskHandler(
     WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, FollowUpDates followUps,
-    BookingStore bookings, IClock clock)
+    BookingStore bookings, PromptLook look, IClock clock)
 {
     public async Task<Change<PlannedTask>> CreateAsync(TaskForm form, CancellationToken cancellation)
     {
@@ -35,11 +37,13 @@ public sealed class TaskHandler(
         };
         db.Add(task);
         Apply(form, fields, task);
+        look.Note(WeatherChange.OfParcels([task.ParcelId]));
         await db.SaveChangesAsync(cancellation);
         // Nothing stays stored of what is not committed.
         if ((await company.ForbiddenAsync([task.Id], cancellation)).TryGetValue(task.Id, out var law))
             return CompanyRules.Refuse<PlannedTask>(law, "crewSize");
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(task);
     }
 
@@ -60,11 +64,13 @@ public sealed class TaskHandler(
             return Change.Refused<PlannedTask>(faults);
 
         Apply(form, fields, task);
+        look.Note(WeatherChange.OfParcels([task.ParcelId]));
         await db.SaveChangesAsync(cancellation);
         // Nothing stays stored of what is not committed.
         if ((await company.ForbiddenAsync([task.Id], cancellation)).TryGetValue(task.Id, out var law))
             return CompanyRules.Refuse<PlannedTask>(law, "crewSize");
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(task);
     }
 
@@ -87,8 +93,10 @@ public sealed class TaskHandler(
         await followUps.SetAsync(task, cancellation);
         if (completedOn is { } lastDay)
             await bookings.FreeAsync(task.Id, lastDay, cancellation);
+        look.Note(WeatherChange.OfParcels([task.ParcelId]));
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(task);
     }
 

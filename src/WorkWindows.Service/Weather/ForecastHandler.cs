@@ -1,34 +1,30 @@
-using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>Fetches the forecasts of an organization's stations, and keeps each once.</summary>
 public sealed partial class ForecastHandler(
-    WorkWindowsDb db, ForecastFeed feed, StationFetches fetches, FeedStates states, IClock clock,
-    ILogger<ForecastHandler> logger)
+    WorkWindowsDb db, ForecastFeed feed, StationFetches fetches, FeedStates states, PromptLook look,
+    IClock clock, ILogger<ForecastHandler> logger)
 {
-    /// <summary>Fetches for every station that a parcel takes its temperatures from.</summary>
-    /// <returns>
-    /// The stations with a new forecast, as it is stored. A station whose forecast cannot be had is logged and passed
-    /// over.
-    /// </returns>
-    public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
+    /// <summary>
+    /// Fetches for every station that a parcel takes its temperatures from, and notes those with a new forecast to be
+    /// looked at. A station whose forecast cannot be had is logged and passed over.
+    /// </summary>
+    public async Task FetchAsync(CancellationToken cancellation)
     {
         var stations = (await Stations.WithForecast(db).ToListAsync(cancellation))
             .Where(station => feed.Configured.Serves(station.Place));
-        await foreach (var id in fetches.EachAsync(
-            WeatherFeed.Forecasts, stations, station => FetchAsync(station, cancellation), cancellation))
-        {
-            yield return id;
-        }
+        await fetches.EachAsync(
+            WeatherFeed.Forecasts, stations, station => FetchAsync(station, cancellation), cancellation);
     }
 
-    private async Task<bool> FetchAsync(Station station, CancellationToken cancellation)
+    private async Task FetchAsync(Station station, CancellationToken cancellation)
     {
         var today = clock.GetCurrentInstant().InZone(station.Zone).Date;
         var reply = await feed.Configured.FetchAsync(
@@ -40,7 +36,7 @@ public sealed partial class ForecastHandler(
                 kept => kept.StationId == station.Id && kept.IssuedAt == daily.IssuedAt, cancellation))
         {
             await db.SaveChangesAsync(cancellation);
-            return false;
+            return;
         }
         if (!daily.Faults.IsEmpty)
             LogRejected(station.GhcnId, daily.Faults.Faults.Length + daily.Faults.More);
@@ -74,8 +70,8 @@ public sealed partial class ForecastHandler(
             }
         }
         db.Add(forecast);
+        look.Note(WeatherChange.OfOutlooks([station.Id]));
         await db.SaveChangesAsync(cancellation);
-        return true;
     }
 
     [LoggerMessage(LogLevel.Warning, "The forecast for station {GhcnId} has {Count} values that cannot be used")]

@@ -24,27 +24,23 @@ public sealed class ForecastRound(
         // Made only now: without someone who asks there is no client to ask with.
         var forecasts = services.GetRequiredService<ForecastHandler>();
         var alerts = services.GetRequiredService<AlertHandler>();
-        var changed = new HashSet<Guid>();
         try
         {
             try
             {
-                await foreach (var station in forecasts.FetchAsync(cancellation))
-                    changed.Add(station);
-                await foreach (var station in alerts.FetchAsync(cancellation))
-                    changed.Add(station);
+                await forecasts.FetchAsync(cancellation);
+                await alerts.FetchAsync(cancellation);
             }
             finally
             {
-                changed.UnionWith(
-                    await outages.TellAsync([WeatherFeed.Forecasts, WeatherFeed.Alerts], cancellation));
+                await outages.TellAsync([WeatherFeed.Forecasts, WeatherFeed.Alerts], cancellation);
             }
             fetches.ThrowIfAnyFailed();
         }
         finally
         {
             // What is stored is not found new again by the next round, however this one ends.
-            look.Enqueue(WeatherChange.OfOutlooks(changed));
+            look.Enqueue();
         }
     }
 }

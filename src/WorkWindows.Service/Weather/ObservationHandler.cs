@@ -1,8 +1,8 @@
-using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -10,7 +10,7 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Fetches what an organization's stations have observed, and what was corrected of late.</summary>
 public sealed partial class ObservationHandler(
     WorkWindowsDb db, CurrentOrganization organization, ParcelSources sources, ObservationFeed feed,
-    StationFetches fetches, StationReadings readings, FeedStates states, IClock clock,
+    StationFetches fetches, StationReadings readings, FeedStates states, PromptLook look, IClock clock,
     ILogger<ObservationHandler> logger)
 {
     /// <summary>
@@ -25,21 +25,17 @@ public sealed partial class ObservationHandler(
     public const int YearsOfRecord = 40;
 
     /// <summary>
-    /// Fetches for every station that a parcel takes temperatures or winds from, blended ones as well.
+    /// Fetches for every station that a parcel takes temperatures or winds from, blended ones as well, and notes those
+    /// whose record changed to be looked at. A station whose readings cannot be had is logged and passed over.
     /// </summary>
-    /// <returns>
-    /// The stations whose record changed, as it is stored. A station whose readings cannot be had is logged and passed
-    /// over.
-    /// </returns>
-    public async IAsyncEnumerable<Guid> FetchAsync([EnumeratorCancellation] CancellationToken cancellation)
+    public async Task FetchAsync(CancellationToken cancellation)
     {
         if (feed.Configured is not { } source)
-            yield break;
+            return;
         var served = (await sources.InUseAsync(cancellation)).Where(station => source.Serves(station.Place));
-        await foreach (var id in fetches.EachAsync(WeatherFeed.Observations, served, FetchAsync, cancellation))
-            yield return id;
+        await fetches.EachAsync(WeatherFeed.Observations, served, FetchAsync, cancellation);
 
-        async Task<bool> FetchAsync(Station station) => await StoreAsync(
+        async Task FetchAsync(Station station) => await StoreAsync(
             station.Id, await source.FetchAsync(RequestOf(station), cancellation), cancellation);
     }
 
@@ -55,23 +51,22 @@ public sealed partial class ObservationHandler(
 
     private LocalDate TodayAt(Station station) => clock.GetCurrentInstant().InZone(station.Zone).Date;
 
-    private async Task<bool> StoreAsync(Guid id, DailyFeedReply reply, CancellationToken cancellation)
+    private async Task StoreAsync(Guid id, DailyFeedReply reply, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         var station = await db.Stations.SingleAsync(row => row.Id == id, cancellation);
-        var isChanged = false;
         if (reply is DailyFeedReply.Observed observed)
         {
             if (!observed.Faults.IsEmpty)
                 LogRejected(station.GhcnId, observed.Faults.Faults.Length + observed.Faults.More);
             var counts = await readings.MergeAsync(station, Past(station, observed), cancellation);
-            isChanged = counts.Created + counts.Updated > 0;
+            if (counts.Created + counts.Updated > 0)
+                look.Note(WeatherChange.OfRecords([station.Id]));
         }
         // Readings that someone imported by hand count as well: days are known by them.
         await states.NoteAsync(station.Id, WeatherFeed.Observations, station.ObservedUntil(), null, cancellation);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return isChanged;
     }
 
     /// <summary>

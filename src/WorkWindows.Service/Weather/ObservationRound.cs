@@ -13,37 +13,34 @@ public sealed class ObservationRound(
     {
         current.Set(organizationId);
         var before = await stations.UsedAsync(cancellation);
-        var changed = new HashSet<Guid>();
-        var moved = new HashSet<Guid>();
         try
         {
             try
             {
-                await foreach (var station in observations.FetchAsync(cancellation))
-                    changed.Add(station);
-                moved.UnionWith(await AssignAsync(before, cancellation));
+                await observations.FetchAsync(cancellation);
+                await AssignAsync(before, cancellation);
             }
             finally
             {
                 // What could not be stored is not stored along with the mail.
                 db.ChangeTracker.Clear();
-                changed.UnionWith(await outages.TellAsync([WeatherFeed.Observations], cancellation));
+                await outages.TellAsync([WeatherFeed.Observations], cancellation);
             }
             fetches.ThrowIfAnyFailed();
         }
         finally
         {
             // What is stored is not found new again by the next round, however this one ends.
-            look.Enqueue(new WeatherChange(changed, [], moved));
+            look.Enqueue();
         }
     }
 
     /// <summary>A record that has grown, or stopped, may make another station the nearest usable one.</summary>
-    private async Task<IReadOnlyCollection<Guid>> AssignAsync(StationsInUse before, CancellationToken cancellation)
+    private async Task AssignAsync(StationsInUse before, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, current, cancellation);
-        var moved = await stations.AssignAsync(before, cancellation);
+        look.Note(WeatherChange.OfParcels(await stations.AssignAsync(before, cancellation)));
+        await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        return moved;
     }
 }

@@ -56,8 +56,10 @@ internal static class ParcelStationEndpoints
         await stations.ChooseAsync(id, StationPurpose.Temperature, temperature, cancellation);
         await stations.ChooseAsync(id, StationPurpose.Wind, wind, cancellation);
         var moved = await stations.AssignAsync(before, cancellation);
+        look.Note(WeatherChange.OfParcels(moved));
+        await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        look.Enqueue(WeatherChange.OfParcels(moved));
+        look.Enqueue();
         return TypedResults.Ok(await LinksAsync(id, db, cancellation));
     }
 

@@ -1,4 +1,3 @@
-using System.Runtime.CompilerServices;
 using WorkWindows.Feeds.Daily;
 using WorkWindows.Service.Storage;
 
@@ -13,22 +12,17 @@ public sealed partial class StationFetches(WorkWindowsDb db, FeedStates states, 
 
     /// <param name="feed">What is fetched.</param>
     /// <param name="stations">For which stations; not tracked.</param>
-    /// <param name="fetch">Fetches and stores; says whether something is new.</param>
+    /// <param name="fetch">Fetches and stores.</param>
     /// <param name="cancellation">Ends the round.</param>
-    /// <returns>
-    /// The stations with something new, as it is stored. One that fails is logged and passed over, and why is kept.
-    /// </returns>
-    public async IAsyncEnumerable<Guid> EachAsync(
-        WeatherFeed feed, IEnumerable<Station> stations, Func<Station, Task<bool>> fetch,
-        [EnumeratorCancellation] CancellationToken cancellation)
+    /// <remarks>One that fails is logged and passed over, and why is kept.</remarks>
+    public async Task EachAsync(
+        WeatherFeed feed, IEnumerable<Station> stations, Func<Station, Task> fetch, CancellationToken cancellation)
     {
         foreach (var station in stations)
         {
             cancellation.ThrowIfCancellationRequested();
-            var isNew = await TryAsync(feed, station, fetch, cancellation);
+            await TryAsync(feed, station, fetch, cancellation);
             db.ChangeTracker.Clear();
-            if (isNew)
-                yield return station.Id;
         }
     }
 
@@ -43,12 +37,12 @@ public sealed partial class StationFetches(WorkWindowsDb db, FeedStates states, 
         }
     }
 
-    private async Task<bool> TryAsync(
-        WeatherFeed feed, Station station, Func<Station, Task<bool>> fetch, CancellationToken cancellation)
+    private async Task TryAsync(
+        WeatherFeed feed, Station station, Func<Station, Task> fetch, CancellationToken cancellation)
     {
         try
         {
-            return await fetch(station);
+            await fetch(station);
         }
         catch (FeedException fault)
         {
@@ -62,7 +56,6 @@ public sealed partial class StationFetches(WorkWindowsDb db, FeedStates states, 
             faults.Add(fault);
             await NoteAsync(feed, station, fault, cancellation);
         }
-        return false;
     }
 
     private async Task NoteAsync(

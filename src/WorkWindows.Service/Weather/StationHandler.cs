@@ -60,8 +60,10 @@ public sealed class StationHandler(
             station.RecordVersion++;
         await db.SaveChangesAsync(cancellation);
         var moved = await stations.AssignAsync(before, cancellation);
+        look.Note(new WeatherChange(isElsewhere ? [station.Id] : [], [], moved));
+        await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        look.Enqueue(new WeatherChange(isElsewhere ? [station.Id] : [], [], moved));
+        look.Enqueue();
         return Change.Done(station);
     }
 

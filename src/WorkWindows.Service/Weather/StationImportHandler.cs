@@ -56,8 +56,10 @@ public sealed class StationImportHandler(
         var counts = await readings.MergeAsync(station, import.Station.Readings, cancellation);
         await db.SaveChangesAsync(cancellation);
         var moved = await stations.AssignAsync(before, cancellation);
+        look.Note(new WeatherChange(counts.Created + counts.Updated > 0 ? [station.Id] : [], [], moved));
+        await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
-        look.Enqueue(new WeatherChange(counts.Created + counts.Updated > 0 ? [station.Id] : [], [], moved));
+        look.Enqueue();
         return ImportOutcome.Stored(counts);
     }
 }

@@ -1,9 +1,9 @@
 namespace WorkWindows.Service.Weather;
 
-/// <summary>What has changed in the weather that tasks are evaluated from.</summary>
+/// <summary>What has changed of that which tasks are evaluated from.</summary>
 /// <param name="Records">Stations whose record changed.</param>
 /// <param name="Outlooks">Stations whose forecast or alerts changed.</param>
-/// <param name="Parcels">Parcels that take their weather from other stations than before.</param>
+/// <param name="Parcels">Parcels that take their weather from other stations, or are not as they were before.</param>
 public sealed record WeatherChange(
     IReadOnlyCollection<Guid> Records, IReadOnlyCollection<Guid> Outlooks, IReadOnlyCollection<Guid> Parcels)
 {

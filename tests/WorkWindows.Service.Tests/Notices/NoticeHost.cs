@@ -74,6 +74,32 @@ internal sealed class NoticeHost : IDisposable
     public Task SendAsync(Guid organization) =>
         InScopeAsync<Outbox>(outbox => outbox.SendDueAsync(organization, default));
 
+    /// <summary>Looks at what is due, as a worker would.</summary>
+    public Task LookAsync(Guid organization) =>
+        InScopeAsync<NightlyRun>(run => run.LookAsync(organization, default));
+
+    /// <summary>Has tasks looked at, as something that changes does.</summary>
+    public Task NoteAsync(Guid organization, WeatherChange change) =>
+        InOrganizationAsync<IServiceProvider>(organization, scope =>
+        {
+            scope.GetRequiredService<PromptLook>().Note(change);
+            return scope.GetRequiredService<WorkWindowsDb>().SaveChangesAsync();
+        });
+
+    /// <summary>What is due to be looked at, all of it together; takes it away.</summary>
+    public async Task<WeatherChange> TakeDueAsync(Guid organization)
+    {
+        var taken = new WeatherChange([], [], []);
+        await InOrganizationAsync<WorkWindowsDb>(organization, async db =>
+        {
+            var due = await db.DueLooks.ToListAsync();
+            taken = DueLook.Together(due) ?? taken;
+            db.RemoveRange(due);
+            await db.SaveChangesAsync();
+        });
+        return taken;
+    }
+
     public Task SendAllAsync() => InScopeAsync<OutboxRound>(round => round.RunAsync(default));
 
     public async Task InScopeAsync<T>(Func<T, Task> use) where T : notnull

@@ -87,9 +87,11 @@ public sealed class NoticeTextsTests
     private static string[] Words(string text) =>
         text.Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries);
 
-    private static void Approve(NightPlan plan, string kind)
+    private static void Approve(NightPlan plan, string kind) =>
+        Approve(plan.Messages.First(message => message.Kind == kind).Notice, kind);
+
+    internal static void Approve(Notice notice, string kind)
     {
-        var notice = plan.Messages.First(message => message.Kind == kind).Notice;
         Approve($"Subject: {notice.Subject}\n\n{NoticeText.Of(notice)}", kind, "txt");
         Approve(NoticeHtml.Of(notice), kind, "html");
     }

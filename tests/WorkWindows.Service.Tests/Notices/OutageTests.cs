@@ -71,7 +71,7 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
             await host.SendAsync(land.Organization);
             return (
                 await StateOfTomorrowAsync(host, land), mail.Received.Count,
-                host.Queued.Any(job => job.Type == typeof(WeatherLookJob)));
+                host.Queued.Any(job => job.Type == typeof(LookJob)));
         }
     }
 
@@ -86,16 +86,18 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
         await RoundAsync();
         _clock.AdvanceHours(4);
 
-        host.Queued.Clear();
+        await host.TakeDueAsync(land.Organization);
         await RoundAsync();
         host.Logs.Lines.ShouldContain("Warning: 1 feeds have stopped, and no consultant has a mail address to be told");
-        LooksAt(host).ShouldBe([land.Station], "days have become unknown, whoever is told");
+        (await LooksAtAsync()).ShouldBe([land.Station], "days have become unknown, whoever is told");
         await RoundAsync();
-        LooksAt(host).ShouldBe([land.Station], "once");
+        (await LooksAtAsync()).ShouldBeEmpty("once");
         await land.AddConsultantAsync();
         await RoundAsync();
         await RoundAsync();
-        LooksAt(host).ShouldBe([land.Station], "a mail makes no day unknown");
+        (await LooksAtAsync()).ShouldBeEmpty("a mail makes no day unknown");
+
+        async Task<IReadOnlyCollection<Guid>> LooksAtAsync() => (await host.TakeDueAsync(land.Organization)).Outlooks;
 
         await using var db = land.Open();
         var told = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.Outage, Cancellation);
@@ -176,19 +178,10 @@ public sealed class OutageTests(TestDatabase database) : IClassFixture<TestDatab
 
         async Task RoundAsync()
         {
-            host.Queued.Clear();
             await host.InScopeAsync<ForecastRound>(round => round.RunAsync(land.Organization, Cancellation));
-            foreach (var look in host.Queued.Where(job => job.Type == typeof(WeatherLookJob)).ToList())
-            {
-                await host.InScopeAsync<NightlyRun>(run => new WeatherLookJob(run).RunAsync(
-                    (Guid)look.Args[0], (Guid[])look.Args[1], (Guid[])look.Args[2], (Guid[])look.Args[3],
-                    Cancellation));
-            }
+            await host.LookAsync(land.Organization);
         }
     }
-
-    private static Guid[] LooksAt(NoticeHost host) =>
-        [.. host.Queued.Where(job => job.Type == typeof(WeatherLookJob)).SelectMany(job => (Guid[])job.Args[2])];
 
     private async Task<DayState> StateOfTomorrowAsync(NoticeHost host, GivenLand land)
     {

@@ -6,6 +6,7 @@ using Hangfire;
 using Microsoft.Extensions.DependencyInjection;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
@@ -75,6 +76,6 @@ internal sealed record Consultancy(
 
     /// <summary>How often the organization's tasks were put in the queue to be looked at.</summary>
     public int Looks() => Service.Services.GetRequiredService<JobStorage>().GetMonitoringApi()
-        .EnqueuedJobs("default", 0, 10_000).Select(job => job.Value.Job)
-        .Count(job => job.Type == typeof(NightlyJob) && (Guid)job.Args[0] == Organization);
+        .EnqueuedJobs(JobQueues.Prompt, 0, 10_000).Select(job => job.Value.Job)
+        .Count(job => job.Type == typeof(LookJob) && (Guid)job.Args[0] == Organization);
 }

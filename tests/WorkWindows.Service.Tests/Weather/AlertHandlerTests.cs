@@ -86,8 +86,12 @@ public sealed class AlertHandlerTests(TestDatabase database) : IClassFixture<Tes
         await using var db = database.Open(organization);
         var states = new FeedStates(db, _clock);
         var fetches = new StationFetches(db, states, NullLogger<StationFetches>.Instance);
-        return await new AlertHandler(db, new(feeds.Http, feeds.Options), fetches, states, _clock)
-            .FetchAsync(Cancellation).CountAsync();
+        await new AlertHandler(
+            db, new(feeds.Http, feeds.Options), fetches, states, NoJobs.Look(db, _clock), _clock)
+            .FetchAsync(Cancellation);
+        var noted = await db.DueLooks.CountAsync(Cancellation);
+        await db.DueLooks.ExecuteDeleteAsync(Cancellation);
+        return noted;
     }
 
     private static Task SendAsync(HttpContext context, ReadOnlyMemory<byte> body) =>

@@ -41,6 +41,7 @@ public sealed class BlendChangeTests(TestDatabase database) : IClassFixture<Test
         await SayWholeAsync(land);
         await PutAsync(new("Neighbour", 42.9, -84.5, 250));
         await PlaceOfNeighbourAsync();
+        await host.TakeDueAsync(land.Organization);
         host.Queued.Clear();
         await PutAsync(new("Another name", 42.9, -84.5, 250));
         host.Queued.ShouldBeEmpty("a name is no place");
@@ -48,7 +49,8 @@ public sealed class BlendChangeTests(TestDatabase database) : IClassFixture<Test
         await PutAsync(new("Another name", latitudeDeg, longitudeDeg, elevationM));
 
         (await PlaceOfNeighbourAsync()).ShouldBe((latitudeDeg, longitudeDeg, elevationM));
-        ((Guid[])host.Queued.ShouldHaveSingleItem().Args[1]).ShouldBe([neighbour]);
+        host.Queued.ShouldHaveSingleItem().Type.ShouldBe(typeof(LookJob));
+        (await host.TakeDueAsync(land.Organization)).Records.ShouldBe([neighbour]);
 
         Task PutAsync(StationForm form) => host.InOrganizationAsync<StationHandler>(
             land.Organization, stations => stations.PutAsync(NeighbourId, form, Cancellation));
@@ -119,9 +121,7 @@ public sealed class BlendChangeTests(TestDatabase database) : IClassFixture<Test
         await ImportAsync(host, land, FarId, "20260201,TMIN,-30");
 
         (await StationsAsync(host, land)).ShouldBe([land.Station]);
-        var look = host.Queued.ShouldHaveSingleItem();
-        look.Type.ShouldBe(typeof(WeatherLookJob));
-        ((Guid[])look.Args[3]).ShouldBe([land.Parcel]);
+        (await host.TakeDueAsync(land.Organization)).Parcels.ShouldBe([land.Parcel]);
     }
 
     [Fact]
@@ -134,9 +134,9 @@ public sealed class BlendChangeTests(TestDatabase database) : IClassFixture<Test
         await ImportAsync(host, land, NeighbourId, "20260201,TMIN,-30");
 
         (await StationsAsync(host, land)).ShouldBe([land.Station]);
-        var look = host.Queued.ShouldHaveSingleItem();
-        ((Guid[])look.Args[1]).ShouldBe([neighbour]);
-        ((Guid[])look.Args[3]).ShouldBe([land.Parcel]);
+        var due = await host.TakeDueAsync(land.Organization);
+        due.Records.ShouldBe([neighbour]);
+        due.Parcels.ShouldBe([land.Parcel]);
     }
 
     /// <summary>A parcel between two stations with whole records, by what is said of them.</summary>

@@ -35,10 +35,9 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
                     context, 200, "application/geo+json", File.ReadAllBytes(ProjectFiles.Reference(path)));
         });
 
-        var first = await FetchAsync(organization, server);
-        var again = await FetchAsync(organization, server);
+        await FetchAsync(organization, server);
+        await FetchAsync(organization, server);
 
-        (first, again).ShouldBe((1, 0));
         await using var db = database.Open(organization);
         var kept = await db.Forecasts.Include(forecast => forecast.Readings).SingleAsync();
         (kept.StationId, kept.IssuedAt).ShouldBe((albany, Instant.FromUtc(2026, 4, 12, 10, 27, 58)));
@@ -96,16 +95,16 @@ public sealed class ForecastHandlerTests(TestDatabase database) : IClassFixture<
         values[DailyElement.WindMps].ShouldBe(99, "the calmer rest of the day takes nothing back");
     }
 
-    private async Task<int> FetchAsync(Guid organization, ReplayServer server)
+    private async Task FetchAsync(Guid organization, ReplayServer server)
     {
         using var feeds = new TestFeeds(server.Address);
         await using var db = database.Open(organization);
         var states = new FeedStates(db, feeds.Clock);
         var feed = new NwsGridpointFeed(feeds.Http, new(feeds.Http, feeds.Options));
-        return await new ForecastHandler(
+        await new ForecastHandler(
             db, new([feed], Options.Create(new ForecastOptions())),
-            new(db, states, NullLogger<StationFetches>.Instance), states, feeds.Clock,
+            new(db, states, NullLogger<StationFetches>.Instance), states, NoJobs.Look(db, feeds.Clock), feeds.Clock,
             NullLogger<ForecastHandler>.Instance)
-            .FetchAsync(TestContext.Current.CancellationToken).CountAsync();
+            .FetchAsync(TestContext.Current.CancellationToken);
     }
 }

@@ -45,9 +45,9 @@ public sealed class ForecastRoundTests(TestDatabase database) : IClassFixture<Te
             host.Queued.Clear();
             _clock.AdvanceHours(1);
             await host.InScopeAsync<ForecastRound>(round => round.RunAsync(organization, Cancellation));
-            host.Queued.ShouldAllBe(job => job.Type == typeof(WeatherLookJob));
-            return host.Queued.Count(job => job.Args[0].Equals(organization)
-                && ((Guid[])job.Args[2]).SequenceEqual(new[] { station }));
+            host.Queued.ShouldAllBe(job => job.Type == typeof(LookJob) && job.Args[0].Equals(organization));
+            (await host.TakeDueAsync(organization)).Outlooks.ShouldBe(host.Queued.Count == 0 ? [] : [station]);
+            return host.Queued.Count;
         }
     }
 

@@ -95,7 +95,7 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
 
         await Should.ThrowAsync<AggregateException>(() => RunAsync(host, places));
 
-        Stations(host.Queued).ShouldBe([places.Near.Station]);
+        (await host.TakeDueAsync(places.Near.Organization)).Records.ShouldBe([places.Near.Station]);
     }
 
     [Fact]
@@ -118,7 +118,7 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<ClockSetBackException>();
         host.Logs.Lines.ShouldContain(line => line.StartsWith(
             $"Error: Observations for station {TwoPlaces.NearId} were not stored", StringComparison.Ordinal));
-        Stations(host.Queued).ShouldBe([places.FarStation]);
+        (await host.TakeDueAsync(places.Near.Organization)).Records.ShouldBe([places.FarStation]);
         await using var stored = places.Near.Open();
         (await stored.StationReadings.Select(reading => reading.StationId).ToListAsync(Cancellation))
             .ShouldBe([places.FarStation]);
@@ -165,7 +165,7 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         var fault = await Should.ThrowAsync<AggregateException>(() => RunAsync(host, places));
 
         fault.InnerExceptions.ShouldHaveSingleItem().ShouldBeOfType<PostgresException>();
-        Stations(host.Queued).ShouldBe([places.FarStation]);
+        (await host.TakeDueAsync(places.Near.Organization)).Records.ShouldBe([places.FarStation]);
     }
 
     [Fact]
@@ -236,13 +236,9 @@ public sealed class ObservationRoundTests(TestDatabase database) : IClassFixture
         new(database, _clock, feed: _feed, settings: [(InventedFeed.Setting, _feed.Key), ("Feeds:UserAgent", "office@example.org")]);
 
     /// <returns>The stations whose tasks are to be looked at.</returns>
-    private static async Task<Guid[]> RunAsync(NoticeHost host, TwoPlaces places)
+    private static async Task<IReadOnlyCollection<Guid>> RunAsync(NoticeHost host, TwoPlaces places)
     {
-        host.Queued.Clear();
         await host.InScopeAsync<ObservationRound>(round => round.RunAsync(places.Near.Organization, Cancellation));
-        return Stations(host.Queued);
+        return (await host.TakeDueAsync(places.Near.Organization)).Records;
     }
-
-    private static Guid[] Stations(IEnumerable<Job> queued) =>
-        [.. queued.Where(job => job.Type == typeof(WeatherLookJob)).SelectMany(job => (Guid[])job.Args[1])];
 }

@@ -1,5 +1,5 @@
 using System.Text;
-using Hangfire.Common;
+using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using NodaTime.Testing;
@@ -26,7 +26,7 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
         using var host = new NoticeHost(database, _clock);
 
         await ImportAsync(host, places, "TMIN,-30");
-        await RunQueuedAsync(host, places);
+        await host.LookAsync(places.Near.Organization);
 
         (await DecidedAsync(places)).ShouldBe([places.NearTask]);
     }
@@ -52,11 +52,12 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
         using var host = new NoticeHost(database, _clock);
         await ForecastAsync(places, "oooooooo");
         await ImportAsync(host, places, "TMIN,-30");
-        await RunQueuedAsync(host, places);
+        await host.LookAsync(places.Near.Organization);
         var before = await CountsAsync(places);
         _clock.AdvanceMinutes(1);
+        await host.NoteAsync(places.Near.Organization, WeatherChange.OfRecords([places.Near.Station]));
 
-        await RunQueuedAsync(host, places);
+        await host.LookAsync(places.Near.Organization);
 
         before.ShouldBe((1, 1, 1), "a decision, a good-to-cut mail and its announcement");
         (await CountsAsync(places)).ShouldBe(before);
@@ -110,8 +111,8 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
         var places = await TwoPlaces.StoreAsync(database);
         using var host = new NoticeHost(database, _clock);
 
-        await host.InScopeAsync<NightlyRun>(run =>
-            run.LookAsync(places.Near.Organization, WeatherChange.OfParcels([places.FarParcel]), Cancellation));
+        await host.NoteAsync(places.Near.Organization, WeatherChange.OfParcels([places.FarParcel]));
+        await host.LookAsync(places.Near.Organization);
 
         (await DecidedAsync(places)).ShouldBe([places.FarTask]);
     }
@@ -143,6 +144,24 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
     }
 
     [Fact]
+    public async Task Change_IsLookedAt_ThoughTheServiceDiedBeforeItsLookWasBegun()
+    {
+        var places = await TwoPlaces.StoreAsync(database);
+        using var dying = new NoticeHost(database, _clock, loseJobs: true);
+        await Should.ThrowAsync<BackgroundJobClientException>(() => ImportAsync(dying, places, "TMIN,-30"));
+        using var next = new NoticeHost(database, _clock);
+
+        await next.InScopeAsync<LookRound>(round => round.RunAsync(Cancellation));
+        next.Queued.ShouldContain(job => job.Type == typeof(LookJob) && job.Args[0].Equals(places.Near.Organization));
+        await next.LookAsync(places.Near.Organization);
+        (await DecidedAsync(places)).ShouldBe([places.NearTask]);
+
+        next.Queued.Clear();
+        await next.InScopeAsync<LookRound>(round => round.RunAsync(Cancellation));
+        next.Queued.ShouldNotContain(job => job.Args[0].Equals(places.Near.Organization));
+    }
+
+    [Fact]
     public async Task Put_HasTheTasksLookedAt_WhenAStationIsMoved_AndNotWhenItIsNamed()
     {
         var places = await TwoPlaces.StoreAsync(database);
@@ -152,7 +171,8 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
         host.Queued.ShouldBeEmpty();
         await PutAsync(new("Another name", 42.8, -84.5, null));
 
-        Stations(host.Queued.ShouldHaveSingleItem()).ShouldBe([places.Near.Station]);
+        host.Queued.ShouldHaveSingleItem();
+        (await host.TakeDueAsync(places.Near.Organization)).Records.ShouldBe([places.Near.Station]);
 
         Task PutAsync(StationForm form) => In<StationHandler>(host, places, stations =>
             stations.PutAsync(TwoPlaces.NearId, form, Cancellation));
@@ -164,18 +184,11 @@ public sealed class WeatherLookTests(TestDatabase database) : IClassFixture<Test
             TwoPlaces.NearId,
             new MemoryStream(Encoding.ASCII.GetBytes($"{TwoPlaces.NearId},20260201,{reading},,,0,\n")), null, Cancellation));
 
-    /// <summary>Runs what was queued as a worker would.</summary>
-    private static async Task RunQueuedAsync(NoticeHost host, TwoPlaces places)
+    private static async Task LookAsync(NoticeHost host, TwoPlaces places, Guid[] stations)
     {
-        var job = host.Queued.First(job => job.Type == typeof(WeatherLookJob));
-        await host.InScopeAsync<NightlyRun>(run => new WeatherLookJob(run).RunAsync(
-            (Guid)job.Args[0], Stations(job), (Guid[])job.Args[2], (Guid[])job.Args[3], Cancellation));
+        await host.NoteAsync(places.Near.Organization, WeatherChange.OfOutlooks(stations));
+        await host.LookAsync(places.Near.Organization);
     }
-
-    private static Task LookAsync(NoticeHost host, TwoPlaces places, Guid[] stations) => host.InScopeAsync<NightlyRun>(
-        run => run.LookAsync(places.Near.Organization, WeatherChange.OfOutlooks(stations), Cancellation));
-
-    private static Guid[] Stations(Job job) => (Guid[])job.Args[1];
 
     private static Task In<T>(NoticeHost host, TwoPlaces places, Func<T, Task> use) where T : notnull =>
         host.InOrganizationAsync(places.Near.Organization, use);

@@ -3,13 +3,15 @@ using NodaTime;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Safety.CheckIns;
 
 /// <summary>Begins watches.</summary>
-public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, IClock clock)
+public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, PromptLook look, IClock clock)
 {
     /// <summary>
     /// A crew begins only what is released. One that says that it is on the site already is watched all the same: what
@@ -56,8 +58,11 @@ public sealed class WatchStart(WorkWindowsDb db, ChecklistReader checklists, ICl
             });
         }
         db.Add(watch);
+        // Whoever is at work is told when the day closes.
+        look.Note(WeatherChange.OfParcels([list.Task.ParcelId]));
         await db.SaveChangesAsync(cancellation);
         await transaction.CommitAsync(cancellation);
+        look.Enqueue();
         return Change.Done(watch);
     }
 

@@ -1178,6 +1178,50 @@ namespace WorkWindows.Service.Storage.Migrations
                         });
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.Notices.DueLook", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid")
+                        .HasColumnName("id");
+
+                    b.Property<bool>("IsWhole")
+                        .HasColumnType("boolean")
+                        .HasColumnName("is_whole");
+
+                    b.Property<Instant>("NotedAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("noted_at");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.PrimitiveCollection<List<Guid>>("Outlooks")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("outlooks");
+
+                    b.PrimitiveCollection<List<Guid>>("Parcels")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("parcels");
+
+                    b.PrimitiveCollection<List<Guid>>("Records")
+                        .IsRequired()
+                        .HasColumnType("uuid[]")
+                        .HasColumnName("records");
+
+                    b.HasKey("Id")
+                        .HasName("pk_due_looks");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_due_looks_organization_id");
+
+                    b.ToTable("due_looks", (string)null);
+                });
+
             modelBuilder.Entity("WorkWindows.Service.Notices.Message", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3432,6 +3476,16 @@ namespace WorkWindows.Service.Storage.Migrations
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired()
                         .HasConstraintName("fk_notice_settings_people_person_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Notices.DueLook", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_due_looks_organizations_organization_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Notices.Message", b =>
