@@ -65,4 +65,12 @@ public sealed class BookingStore(WorkWindowsDb db)
         }
         await db.SaveChangesAsync(cancellation);
     }
+
+    /// <summary>The same where the day that a task speaks of is over, and another is booked.</summary>
+    public async Task TurnDayAsync(LocalDate today, CancellationToken cancellation) => await TellTasksAsync(
+        await db.PlannedTasks
+            .Where(task => task.CompletedOn == null && task.ScheduledOn < today
+                && db.Bookings.Any(booking => booking.TaskId == task.Id && booking.Day >= today))
+            .Select(task => task.Id).ToListAsync(cancellation),
+        today, cancellation);
 }

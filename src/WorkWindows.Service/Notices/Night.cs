@@ -132,7 +132,7 @@ public sealed record TaskTonight(
     public bool IsScheduledOn(LocalDate day) => Task.ScheduledOn == day || Booked.Any(one => one.Day == day);
 
     /// <summary>Those who are to be at the work on a day on which it is scheduled or booked: the lead first.</summary>
-    public IEnumerable<Guid> CrewOn(LocalDate day) => new[] { Task.CrewLeadId }.OfType<Guid>()
+    public IEnumerable<Guid> CrewOn(LocalDate day) => new[] { Task.LeadOn(day) }.OfType<Guid>()
         .Concat(Booked.Where(one => one.Day == day).Select(one => one.Person).Order()).Distinct();
 
     /// <summary>Those who are at the work today, or should be.</summary>

@@ -1,6 +1,7 @@
 using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -13,7 +14,7 @@ namespace WorkWindows.Service.Notices;
 /// </summary>
 public sealed partial class NightlyRun(
     WorkWindowsDb db, CurrentOrganization current, ParcelSources sources, NightReader reader, NightWriter writer,
-    IBackgroundJobClient jobs, IClock clock, ILogger<NightlyRun> logger)
+    BookingStore bookings, IBackgroundJobClient jobs, IClock clock, ILogger<NightlyRun> logger)
 {
     /// <exception cref="Hosting.ClockSetBackException">A decision was made later than the clock says it is.</exception>
     public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
@@ -38,6 +39,8 @@ public sealed partial class NightlyRun(
         var due = await db.DueLooks.ToListAsync(cancellation);
         if (due.Count == 0 && !isNight)
             return;
+        if (isNight)
+            await bookings.TurnDayAsync(await TodayAsync(cancellation), cancellation);
         var change = isNight ? null : DueLook.Together(due);
         db.RemoveRange(due);
         var night = await reader.ReadAsync(
@@ -53,6 +56,13 @@ public sealed partial class NightlyRun(
         LogDone(organizationId, night.Tasks.Count, plan.Messages.Count);
         if (plan.Messages.Count > 0)
             jobs.Enqueue<OutboxJob>(job => job.SendAsync(organizationId, CancellationToken.None));
+    }
+
+    /// <returns>The day it is in the organization's time zone.</returns>
+    private async Task<LocalDate> TodayAsync(CancellationToken cancellation)
+    {
+        var zone = await db.Organizations.Select(organization => organization.TimeZone).SingleAsync(cancellation);
+        return clock.GetCurrentInstant().InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
     }
 
     private async Task<IQueryable<PlannedTask>> TouchedAsync(WeatherChange change, CancellationToken cancellation)

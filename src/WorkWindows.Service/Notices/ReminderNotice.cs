@@ -39,7 +39,7 @@ internal static class ReminderNotice
 
     private static Release ReleaseOf(Night night, TaskTonight task, LocalDate day, SafetyChecklist checklist)
     {
-        var lead = task.Task.CrewLeadId is { } id ? night.People.GetValueOrDefault(id)?.Name : null;
+        var lead = task.Task.LeadOn(day) is { } id ? night.People.GetValueOrDefault(id)?.Name : null;
         return Release.Of(
             task.Task, lead, Explanation.Of(task.Evaluation, day), task.Today, checklist.Version,
             night.Signed[(task.Task.Id, day)]);

@@ -45,9 +45,9 @@ internal static class StopWork
         var withdrawn = days.Where(day => !task.IsWorkable(day)).ToList();
         var standing = Runs(days.Where(task.IsWorkable));
         var people = broken.Select(window => window.PersonId);
-        if (task.Task.CrewLeadId is { } lead)
+        if (task.Task.CrewLeadId is { } lead && task.Booked.Count == 0)
             people = people.Append(lead);
-        people = people.Concat(task.Booked.Where(one => withdrawn.Contains(one.Day)).Select(one => one.Person));
+        people = people.Concat(withdrawn.Where(task.IsScheduledOn).SelectMany(task.CrewOn));
         foreach (var person in people.Distinct())
         {
             var own = broken.Where(window => window.PersonId == person).ToList();

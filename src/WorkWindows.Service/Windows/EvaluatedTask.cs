@@ -45,6 +45,12 @@ public sealed record TaskSummary(
     /// <summary>The first day on which it may be done, if there is one.</summary>
     public LocalDate? NotBefore { get; init; }
 
+    /// <summary>Who leads the crew that is booked, by day, from the first day evaluated on.</summary>
+    public IReadOnlyDictionary<LocalDate, Guid> BookedLeads { get; init; } = new Dictionary<LocalDate, Guid>();
+
+    /// <summary>Who leads the work on a day: the lead of the crew that is booked, else that of the task.</summary>
+    public Guid? LeadOn(LocalDate day) => BookedLeads.TryGetValue(day, out var lead) ? lead : CrewLeadId;
+
     /// <summary>The kinds of the work that must be done first and has not been recorded as done.</summary>
     public IReadOnlyList<string> WaitsFor { get; init; } = [];
 }

@@ -34,7 +34,7 @@ public sealed class TaskEvaluator(
         IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation)
     {
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
-        var rows = await RowsAsync(tasks, organization.Name, cancellation);
+        var rows = await RowsAsync(tasks, days.First, organization.Name, cancellation);
         var stations = await sources.OfAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
         var properties = rows.Select(row => row.Task.PropertyId).Distinct().ToList();
         var packs = await shelf.ReadAsync(cancellation);
@@ -80,8 +80,12 @@ public sealed class TaskEvaluator(
             await weather.AlertsAsync(station, asOf, zone, span.First, cancellation));
 
     private async Task<List<TaskRow>> RowsAsync(
-        IQueryable<PlannedTask> tasks, string organization, CancellationToken cancellation)
+        IQueryable<PlannedTask> tasks, LocalDate firstDay, string organization, CancellationToken cancellation)
     {
+        var leads = (await db.Bookings.AsNoTracking()
+            .Where(booking => booking.Day >= firstDay && tasks.Any(task => task.Id == booking.TaskId))
+            .Select(booking => new { booking.TaskId, booking.Day, booking.Crew.LeadId }).ToListAsync(cancellation))
+            .ToLookup(booking => booking.TaskId);
         var rows = await tasks.AsNoTracking()
             .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
             .Select(task => new
@@ -118,6 +122,7 @@ public sealed class TaskEvaluator(
                         row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn)
                     {
                         NotBefore = row.Task.NotBefore,
+                        BookedLeads = leads[row.Task.Id].ToDictionary(booking => booking.Day, booking => booking.LeadId),
                         WaitsFor = [.. row.WaitsFor.Select(id => PracticeCatalogue.Find(id)?.Name ?? id)],
                     },
                     new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),

@@ -4,6 +4,7 @@ using NodaTime;
 using NodaTime.Testing;
 using Shouldly;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
@@ -27,6 +28,32 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
 
         (await StoredAsync(land)).ShouldBe((1, "good-to-cut reminder", "1-1 1-7"));
         host.Queued.ShouldHaveSingleItem().Args[0].ShouldBe(land.Organization);
+    }
+
+    [Fact]
+    public async Task RunAsync_TurnsToTheNextBookedDayAndItsLead_WhenADayIsOver()
+    {
+        var land = await LandAsync("oooooooo");
+        using var host = new NoticeHost(database, _clock);
+        var next = Today.PlusDays(2);
+        await using (var db = land.Open())
+        {
+            var task = await db.PlannedTasks.SingleAsync();
+            (task.ScheduledOn, task.CrewLeadId) = (Today.PlusDays(-1), land.Lead);
+            foreach (var (name, lead, day) in new[] { ("North", land.Lead, Today.PlusDays(-1)), ("South", land.Owner, next) })
+            {
+                var crew = new Crew { Name = name, LeadId = lead, HoursPerDay = 8 };
+                db.Add(crew);
+                db.Add(new Booking { TaskId = task.Id, CrewId = crew.Id, Day = day, Hours = 4, Place = 0, IsFixed = false });
+            }
+            await db.SaveChangesAsync();
+        }
+
+        await host.RunNightAsync(land.Organization);
+
+        await using var stored = land.Open();
+        var turned = await stored.PlannedTasks.SingleAsync();
+        (turned.ScheduledOn, turned.CrewLeadId).ShouldBe((next, land.Owner));
     }
 
     [Fact]

@@ -9,6 +9,7 @@ using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 using NodaTime;
 using WorkWindows.Feeds.Daily;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
@@ -52,6 +53,7 @@ internal sealed class NoticeHost : IDisposable
         builder.AddJobs();
         builder.AddNotices();
         builder.AddSafety();
+        builder.AddCrews();
         builder.AddDemo();
         builder.Services.AddSingleton<IBackgroundJobClient>(new Queue(this, loseJobs));
         if (transport is not null)

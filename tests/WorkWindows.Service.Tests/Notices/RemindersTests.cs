@@ -86,6 +86,22 @@ public sealed class RemindersTests
     }
 
     [Fact]
+    public void Plan_TellsTheLeadOfTheCrewThatIsBooked_AndNotThatOfAnotherDay()
+    {
+        var night = Of(Work("ooocccccc", task => task with
+        {
+            BookedLeads = new Dictionary<LocalDate, Guid> { [Today] = Lead.Id, [Today.PlusDays(1)] = Other.Id },
+        }) with
+        {
+            Booked = [(Today.PlusDays(1), Member.Id), (Today.PlusDays(1), Other.Id)],
+        });
+        night = night with { People = new[] { Owner, Lead, Member, Other }.ToDictionary(person => person.Id) };
+
+        NightPlan.Of(night).Messages.Where(message => message.Kind == NoticeKinds.Reminder)
+            .Select(message => message.To.Name).ShouldBe([Other.Name, Member.Name]);
+    }
+
+    [Fact]
     public void Plan_TellsEverybodyWhoIsBooked_NotToStartOnADayThatIsClosed()
     {
         var night = Of(Work("occcccccc") with { Booked = [(Today.PlusDays(1), Member.Id)] });

@@ -13,7 +13,7 @@ internal static class ScheduledDays
         foreach (var task in night.Tasks)
         {
             var key = CalendarEntries.ScheduledKey(task.Task.Id);
-            var lead = task.Task is { ScheduledOn: not null } ? task.Task.CrewLeadId : null;
+            var lead = task.Task.ScheduledOn is { } scheduled ? task.Task.LeadOn(scheduled) : null;
             foreach (var former in ledger.Days.Where(day => day.Key == key && day.PersonId != lead).ToList())
                 ledger.Cancel(former.PersonId, key);
             if (lead is { } person && task.Task.ScheduledOn is { } day && task.Evaluation.Span.Contains(day)

@@ -46,9 +46,11 @@ public sealed class WatchStore(WorkWindowsDb db)
             row.Parcel.Latitude,
             row.Parcel.Longitude,
             row.CrewLeadId,
+            BookedLead = db.Bookings.Where(booking => booking.TaskId == row.Id && booking.Day == watch.Day)
+                .Select(booking => (Guid?)booking.Crew.LeadId).SingleOrDefault(),
         }).SingleAsync(cancellation);
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
-        var crew = new[] { watch.StartedById, task.CrewLeadId };
+        var crew = new[] { watch.StartedById, task.BookedLead ?? task.CrewLeadId };
         var phones = await db.People.Where(person => crew.Contains(person.Id) && person.PhoneNumber != null)
             .OrderBy(person => person.DisplayName)
             .Select(person => $"{person.DisplayName}, {person.PhoneNumber}").ToListAsync(cancellation);

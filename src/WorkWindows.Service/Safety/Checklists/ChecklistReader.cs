@@ -39,7 +39,7 @@ public sealed class ChecklistReader(WorkWindowsDb db, WindowHandler windows, ICl
     {
         var explanation = Explanation.Of(found.Evaluation, day);
         var checklist = SafetyChecklist.For(SafetyScene.Of(found.Evaluation, day));
-        var lead = Name(await LeadsAsync([found.Task], cancellation), found.Task);
+        var lead = Name(await LeadsAsync([found.Task], day, cancellation), found.Task, day);
         var signed = await SignedVersion.OfAsync(db, day, day, cancellation);
         return new(
             found.Task, lead, day, today, clock.GetCurrentInstant(), found.Evaluation, explanation, checklist,
@@ -54,10 +54,10 @@ public sealed class ChecklistReader(WorkWindowsDb db, WindowHandler windows, ICl
         IEnumerable<EvaluatedTask> tasks, LocalDate day, CancellationToken cancellation)
     {
         var workable = tasks.Where(task => task.Evaluation[day] is DayState.Open or DayState.Limited).ToList();
-        var leads = await LeadsAsync([.. workable.Select(task => task.Task)], cancellation);
+        var leads = await LeadsAsync([.. workable.Select(task => task.Task)], day, cancellation);
         var signed = await SignedVersion.OfAsync(db, day, day, cancellation);
         return workable.ToDictionary(task => task.Task.Id, task => Release.Of(
-            task.Task, Name(leads, task.Task), Explanation.Of(task.Evaluation, day), day,
+            task.Task, Name(leads, task.Task, day), Explanation.Of(task.Evaluation, day), day,
             SafetyChecklist.For(SafetyScene.Of(task.Evaluation, day)).Version, signed[(task.Task.Id, day)]));
     }
 
@@ -67,13 +67,13 @@ public sealed class ChecklistReader(WorkWindowsDb db, WindowHandler windows, ICl
             .OrderBy(row => row.ReceivedAt).ThenBy(row => row.Id).ToListAsync(cancellation);
 
     private async Task<Dictionary<Guid, string>> LeadsAsync(
-        IReadOnlyList<TaskSummary> tasks, CancellationToken cancellation)
+        IReadOnlyList<TaskSummary> tasks, LocalDate day, CancellationToken cancellation)
     {
-        var ids = tasks.Select(task => task.CrewLeadId).OfType<Guid>().Distinct().ToList();
+        var ids = tasks.Select(task => task.LeadOn(day)).OfType<Guid>().Distinct().ToList();
         return await db.People.Where(person => ids.Contains(person.Id))
             .ToDictionaryAsync(person => person.Id, person => person.DisplayName, cancellation);
     }
 
-    private static string? Name(Dictionary<Guid, string> leads, TaskSummary task) =>
-        task.CrewLeadId is { } lead ? leads.GetValueOrDefault(lead) : null;
+    private static string? Name(Dictionary<Guid, string> leads, TaskSummary task, LocalDate day) =>
+        task.LeadOn(day) is { } lead ? leads.GetValueOrDefault(lead) : null;
 }

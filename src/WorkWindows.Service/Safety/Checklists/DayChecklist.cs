@@ -8,7 +8,7 @@ namespace WorkWindows.Service.Safety.Checklists;
 
 /// <summary>A task's checklist for a day, and whether the task is released for it.</summary>
 /// <param name="Task">The task.</param>
-/// <param name="LeadName">The name of its crew lead, where one is set.</param>
+/// <param name="LeadName">The name of who leads it on that day, where somebody does.</param>
 /// <param name="Day">The day in the property's zone.</param>
 /// <param name="Today">The day that it is there.</param>
 /// <param name="KnownAt">When this was put together.</param>
@@ -32,7 +32,7 @@ public sealed record DayChecklist(
     /// Whether somebody is a consultant who may release the work in place of the crew lead that is set.
     /// </summary>
     public bool MayBeReleasedInstead(Caller caller) =>
-        caller.Role == Role.Consultant && Task.CrewLeadId is { } lead && lead != caller.PersonId;
+        caller.Role == Role.Consultant && Task.LeadOn(Day) is { } lead && lead != caller.PersonId;
 
     public const int DaysBack = 1, DaysAhead = 7;
 }

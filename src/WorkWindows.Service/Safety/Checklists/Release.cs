@@ -36,7 +36,7 @@ public sealed record Release(ReleaseState State, string Statement)
     /// where no crew lead is set, that of any consultant.
     /// </summary>
     /// <param name="task">The task.</param>
-    /// <param name="leadName">The name of its crew lead, where one is set.</param>
+    /// <param name="leadName">The name of who leads it on that day, where somebody does.</param>
     /// <param name="explanation">Of the day.</param>
     /// <param name="today">The day that it is in the property's zone.</param>
     /// <param name="version">The version of the list as it stands.</param>
@@ -54,7 +54,8 @@ public sealed record Release(ReleaseState State, string Statement)
                 ReleaseState.NotWorkable,
                 $"Cannot be released. {statement.Headline}. {string.Join(' ', statement.Reasons)}");
         }
-        var counting = signed.Where(one => task.CrewLeadId is { } lead
+        var lead = task.LeadOn(explanation.Day);
+        var counting = signed.Where(one => lead is not null
             ? one.PersonId == lead || one is { ByConsultant: true, InsteadBecause: not null }
             : one.ByConsultant).ToList();
         if (counting.Find(one => one.Version == version) is { } valid)
@@ -62,7 +63,7 @@ public sealed record Release(ReleaseState State, string Statement)
             return new(
                 ReleaseState.Released,
                 $"Released: {valid.Person} signed the checklist {DayWords.At(valid.SignedAt, task.Zone)}"
-                + $"{Instead(task, leadName, valid)}.");
+                + $"{Instead(lead, leadName, valid)}.");
         }
         if (counting is [.., var last])
         {
@@ -71,13 +72,13 @@ public sealed record Release(ReleaseState State, string Statement)
                 $"Not released: the checklist has changed since {last.Person} signed it "
                 + $"{DayWords.At(last.SignedAt, task.Zone)}.");
         }
-        return new(ReleaseState.NotSigned, task.CrewLeadId is null
+        return new(ReleaseState.NotSigned, lead is null
             ? "Not released: no crew lead is set, and no consultant has signed the checklist."
             : $"Not released: the crew lead, {leadName}, has not signed the checklist.");
     }
 
-    private static string Instead(TaskSummary task, string? leadName, SignedVersion signed) =>
-        signed.InsteadBecause is { } why && task.CrewLeadId is { } lead && lead != signed.PersonId
+    private static string Instead(Guid? lead, string? leadName, SignedVersion signed) =>
+        signed.InsteadBecause is { } why && lead is not null && lead != signed.PersonId
             ? $", in place of the crew lead, {leadName}: {why.TrimEnd('.')}"
             : "";
 }

@@ -4,6 +4,7 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Crews;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
 
@@ -110,6 +111,31 @@ public sealed class ChecklistApiTests(ServiceFixture service) : IClassFixture<Se
             (await given.SignAsync(by)).GetProperty("release").Text("state").ShouldBe("not-signed");
 
         (await given.StoredAsync()).ShouldBe(3);
+    }
+
+    [Fact]
+    public async Task Lead_OfTheCrewThatIsBooked_ReleasesItsDay()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        var (bookedLead, id) = await given.AddAsync(Role.CrewLead);
+        await using (var db = service.Database.Open(given.Office.Organization))
+        {
+            var crew = new Crew { Name = "South", LeadId = id, HoursPerDay = 8 };
+            db.Add(crew);
+            db.Add(new Booking
+            {
+                TaskId = given.Task,
+                CrewId = crew.Id,
+                Day = new(2025, 3, 1),
+                Hours = 4,
+                Place = 0,
+                IsFixed = false,
+            });
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        (await given.SignAsync()).GetProperty("release").Text("state").ShouldBe("not-signed", "another crew works today");
+        (await given.SignAsync(bookedLead)).GetProperty("release").Text("state").ShouldBe("released");
     }
 
     [Fact]
