@@ -37,7 +37,7 @@ public sealed class LastLook(WorkWindowsDb db)
             if (kind.MayBeTurnedOff && reader.Chosen is { } ways && !ways.HasFlag(message.Channel))
                 return new(GivenUp.TurnedOff, "turned off by the recipient");
             var wishes = Wishes.Of(reader.Settings, [], DateTimeZoneProviders.Tzdb[sender.TimeZone]);
-            if (kind.HasDays && await IsOverAsync(message, now.InZone(wishes.Zone).Date))
+            if (await IsOverAsync(message, kind, now.InZone(wishes.Zone).Date))
                 return new(GivenUp.Superseded, "superseded: its days are over or not good any more");
             if (isMail && wishes.Earliest(kind, now) is var earliest && earliest > now)
                 return new(null, "quiet hours", earliest);
@@ -54,11 +54,15 @@ public sealed class LastLook(WorkWindowsDb db)
                 .Select(choice => (NoticeChannels?)choice.Channels).SingleOrDefault()))
         .SingleOrDefaultAsync();
 
-    /// <summary>Whether all days that an offer or a reminder is of have passed, or were taken back.</summary>
-    private async Task<bool> IsOverAsync(Message message, LocalDate today)
+    /// <summary>Whether all days that a message is of have passed, or were taken back.</summary>
+    private async Task<bool> IsOverAsync(Message message, NoticeKind kind, LocalDate today)
     {
         var key = Message.KeyOf(message.DedupeKey);
-        if (message.Kind == NoticeKinds.Reminder && Reminders.DayOf(key) < today)
+        if (Reminders.DayOf(key) < today)
+            return true;
+        if (!kind.HasDays)
+            return false;
+        if (message.IsReplaced)
             return true;
         var windows = await db.Announcements.AsNoTracking().Where(window => window.MessageKey == key)
             .Select(window => new { window.LastDay, window.StoppedAt }).ToListAsync();

@@ -155,6 +155,9 @@ public sealed class Message : ITenantRow
         GiveUp(now, Notices.GivenUp.Superseded, reason);
     }
 
+    /// <summary>Whether another message may have taken its key: what this one says is not true any more.</summary>
+    public bool IsReplaced => DedupeKey.Contains(Freed, StringComparison.Ordinal);
+
     /// <summary>Lets another message take its key; what has become of this one stays.</summary>
     public void FreeKey() => DedupeKey = $"{DedupeKey}{Freed}{Id}";
 }
@@ -183,6 +186,7 @@ internal sealed class MessageMapping : IEntityTypeConfiguration<Message>
     {
         builder.ToTable("messages");
         builder.Property(message => message.Channel).HasConversion<string>().HasDefaultValue(NoticeChannels.Mail);
+        builder.Ignore(message => message.IsReplaced);
         builder.HasIndex(message => new { message.OrganizationId, message.DedupeKey }).IsUnique();
         builder.Property(message => message.GivenUp).HasConversion<string>();
         builder.HasIndex(message => message.MessageId);

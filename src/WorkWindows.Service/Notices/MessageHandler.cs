@@ -38,6 +38,8 @@ public sealed class MessageHandler(
                 return Change.Conflict<MessageView>(
                     $"It is not needed any more. {DeliveryWords.Of(message.LastError!)}");
             }
+            if (message.IsReplaced)
+                return Change.Conflict<MessageView>("It is not needed any more: its days were taken back.");
             if (message.DeadAt is not null)
             {
                 var address = await AddressAsync(message, cancellation);

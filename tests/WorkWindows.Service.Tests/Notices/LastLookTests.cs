@@ -93,12 +93,14 @@ public sealed class LastLookTests(TestDatabase database) : IClassFixture<TestDat
         (await RowAsync(land)).GivenUp.ShouldBe(sent == 0 ? GivenUp.Superseded : null);
     }
 
-    [Fact]
-    public async Task Reminder_IsNotSent_WhenItsDayIsOver()
+    [Theory]
+    [InlineData(NoticeKinds.Reminder)]
+    [InlineData(NoticeKinds.DoNotStart)]
+    public async Task WordOfOneDay_IsNotSent_WhenThatIsOver(string kind)
     {
         var land = await GivenLand.StoreAsync(database);
         await AddAsync(land, NewMessage(
-            NoticeKinds.Reminder, Reminders.KeyOf(TaskId, Today.PlusDays(1), land.Lead), land.Lead));
+            kind, Reminders.KeyOf(TaskId, Today.PlusDays(1), land.Lead), land.Lead));
         await using var server = new MailServer(MailServer.FreePort());
         using var worker = Worker(server.Port);
         _clock.Advance(Day * 2);

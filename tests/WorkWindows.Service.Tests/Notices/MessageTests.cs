@@ -70,6 +70,18 @@ public sealed class MessageTests(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Resend_IsAConflict_WhenWhatItOfferedWasTakenBackAfterItWasGivenUp()
+    {
+        var dead = Dead("Good to cut", GivenUp.Failed);
+        dead.FreeKey();
+        var (_, machine) = await GivenAsync(dead);
+
+        (await machine.RefusedAsync(
+            HttpMethod.Post, $"/api/messages/{dead.Id}/resend", new { }, HttpStatusCode.Conflict))
+            .Text("detail").ShouldBe("It is not needed any more: its days were taken back.");
+    }
+
+    [Fact]
     public async Task Resend_ChangesNothing_WhenTheMessageWasSent()
     {
         var sent = Sent("Stop");
