@@ -2,6 +2,7 @@ using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
 using NodaTime;
+using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
@@ -136,6 +137,7 @@ public sealed class WatchRounds(WorkWindowsDb db, IBackgroundJobClient jobs)
     }
 }
 
+[Queue(JobQueues.Prompt)]
 public sealed class WatchRoundsJob(WatchRounds rounds)
 {
     public const string Id = "watches";
@@ -145,6 +147,7 @@ public sealed class WatchRoundsJob(WatchRounds rounds)
     public Task RunAsync(CancellationToken cancellation) => rounds.StartAsync(cancellation);
 }
 
+[Queue(JobQueues.Prompt)]
 public sealed class WatchRoundJob(WatchRound round)
 {
     [AutomaticRetry(Attempts = 0)]
