@@ -52,7 +52,8 @@ internal static class SceneTexts
             Text = HeatBands.Of(index) switch
             {
                 HeatBand.Lower =>
-                    "Heat index up to 91 °F, in the sun up to 15 °F more: drink 4 cups an hour, rest in shade.",
+                    "Heat index up to 91 °F, in the sun up to 15 °F more: drink 4 cups an hour, rest in shade, watch each "
+                    + "other. Whoever is not used to heat starts with short turns.",
                 HeatBand.Moderate => "Heat index 91 to 103 °F: put heavy work off if you can. Else 4 cups an hour, rest in "
                     + "shade, watch each other.",
                 HeatBand.High => "Heat index 103 to 115 °F: put the work off. Else short turns, 4 cups an hour, shade, watch "

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
@@ -65,9 +66,16 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
     {
         var snapshot = await db.WeatherSnapshots.AsNoTracking()
             .SingleAsync(kept => kept.Hash == decision.SnapshotHash, cancellation);
+        return DecisionRecord.Replay(
+            decision.Content, snapshot.Content, await PacksAsync(decision, cancellation));
+    }
+
+    /// <returns>The rule packs that a decision was made by.</returns>
+    public async Task<ImmutableArray<RulePack>> PacksAsync(Decision decision, CancellationToken cancellation)
+    {
         var texts = await db.StoredPacks.AsNoTracking()
             .Where(pack => decision.PackHashes.Contains(pack.Hash)).Select(pack => pack.Text).ToListAsync(cancellation);
-        return DecisionRecord.Replay(decision.Content, snapshot.Content, [.. texts.Select(RulePackReader.Read)]);
+        return [.. texts.Select(RulePackReader.Read)];
     }
 
     /// <summary>The latest decision of each task.</summary>

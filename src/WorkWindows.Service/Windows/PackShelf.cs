@@ -47,6 +47,10 @@ public sealed class PackStacks(ImmutableArray<RulePack> shared, ILookup<Guid, Ru
 {
     private readonly Dictionary<Guid, ImmutableArray<RulePack>> _own = [];
 
+    /// <summary>Packs that stand for whatever property is asked for.</summary>
+    public static PackStacks Of(IEnumerable<RulePack> packs) =>
+        new(PackStack.InOrder(packs), Array.Empty<RulePack>().ToLookup(_ => Guid.Empty));
+
     /// <summary>The packs that every property has: the service's and the organization's.</summary>
     public ImmutableArray<RulePack> Shared => shared;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
+using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Signals;
@@ -11,19 +12,25 @@ namespace WorkWindows.Service.Windows;
 /// <summary>Reads what people have said of properties: what they saw there, and the exceptions they made.</summary>
 public sealed class PropertyRecords(WorkWindowsDb db)
 {
+    /// <param name="properties">The properties.</param>
+    /// <param name="span">The days of which it matters.</param>
+    /// <param name="asOf">What was said or taken back later does not count; what was deleted since is not known.</param>
+    /// <param name="cancellation">Ends the queries.</param>
     public async Task<SaidOfProperties> ReadAsync(
-        IReadOnlyCollection<Guid> properties, DaySpan span, CancellationToken cancellation)
+        IReadOnlyCollection<Guid> properties, DaySpan span, Instant asOf, CancellationToken cancellation)
     {
         var leafOuts = await db.SiteObservations.AsNoTracking()
-            .Where(seen => properties.Contains(seen.PropertyId) && seen.Kind == SiteObservation.LeafOut)
+            .Where(seen => properties.Contains(seen.PropertyId) && seen.Kind == SiteObservation.LeafOut
+                && seen.RecordedAt <= asOf)
             .ToListAsync(cancellation);
         var readings = await db.SiteReadings.AsNoTracking()
             .Where(reading => properties.Contains(reading.PropertyId)
-                && reading.SeenOn <= span.Last && reading.Until >= span.First)
+                && reading.SeenOn <= span.Last && reading.Until >= span.First && reading.RecordedAt <= asOf)
             .OrderBy(reading => reading.SeenOn).ThenBy(reading => reading.RecordedAt).ThenBy(reading => reading.Id)
             .ToListAsync(cancellation);
         var exceptions = await db.RuleOverrides.AsNoTracking()
-            .Where(row => properties.Contains(row.PropertyId) && row.WithdrawnAt == null
+            .Where(row => properties.Contains(row.PropertyId)
+                && row.MadeAt <= asOf && (row.WithdrawnAt == null || row.WithdrawnAt > asOf)
                 && row.FirstDay <= span.Last && row.LastDay >= span.First)
             .OrderBy(row => row.MadeAt).ThenBy(row => row.Id)
             .Select(row => new Excepted(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Daylight;
@@ -5,6 +6,7 @@ using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Properties;
@@ -30,19 +32,25 @@ public sealed class TaskEvaluator(
 
     /// <summary>Reads all that an evaluation of tasks rests on.</summary>
     /// <inheritdoc cref="EvaluateAsync"/>
+    public Task<IReadOnlyList<TaskInput>> ReadAsync(
+        IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation) =>
+        ReadAsync(tasks, days, new(clock.GetCurrentInstant()), cancellation);
+
+    /// <summary>The same as it was known at another time.</summary>
+    /// <inheritdoc cref="EvaluateAsync"/>
     public async Task<IReadOnlyList<TaskInput>> ReadAsync(
-        IQueryable<PlannedTask> tasks, DaySpan days, CancellationToken cancellation)
+        IQueryable<PlannedTask> tasks, DaySpan days, KnownThen then, CancellationToken cancellation)
     {
         var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
         var rows = await RowsAsync(tasks, days.First, organization.Name, cancellation);
         var stations = await sources.OfAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
         var properties = rows.Select(row => row.Task.PropertyId).Distinct().ToList();
-        var packs = await shelf.ReadAsync(cancellation);
+        var packs = then.Packs is { } inForce ? PackStacks.Of(inForce) : await shelf.ReadAsync(cancellation);
         var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
         var span = LeadIn.Before(days, packs.OfAny(properties));
-        var said = await records.ReadAsync(properties, span, cancellation);
+        var said = await records.ReadAsync(properties, span, then.At, cancellation);
 
-        var now = clock.GetCurrentInstant();
+        var now = then.At;
         var outlooks = new Dictionary<(Guid?, DateTimeZone), Outlooks>();
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
         var places = new Dictionary<(PointWeather, Guid Property), PropertyWeather>();
@@ -136,7 +144,7 @@ public sealed class TaskEvaluator(
     }
 
     /// <summary>A stand without rows has not been inventoried.</summary>
-    private static System.Collections.Immutable.ImmutableSortedSet<SpeciesGroup>? Groups(IReadOnlyList<StandRow>? stand) =>
+    private static ImmutableSortedSet<SpeciesGroup>? Groups(IReadOnlyList<StandRow>? stand) =>
         stand is null or []
             ? null
             : [.. stand.Select(row => SpeciesCatalogue.Find(row.Species)?.Group
@@ -147,3 +155,8 @@ public sealed class TaskEvaluator(
     /// <summary>What is said of the days to come at a station.</summary>
     private sealed record Outlooks(Engine.Weather.Forecast? Forecast, AlertReport Alerts);
 }
+
+/// <summary>What an evaluation may rest on.</summary>
+/// <param name="At">What became known later does not count.</param>
+/// <param name="Packs">The rule packs that stood; null for those that stand now.</param>
+public sealed record KnownThen(Instant At, ImmutableArray<RulePack>? Packs = null);

@@ -25,6 +25,13 @@ public sealed class WindowHandler(VisibleTasks visible, TaskEvaluator evaluator,
     public async Task<EvaluatedTask?> EvaluateAsync(Guid taskId, DaySpan days, CancellationToken cancellation) =>
         (await ReadAsync(taskId, days, cancellation))?.Evaluated();
 
+    /// <summary>The same as it was known at another time.</summary>
+    /// <returns>Null when the caller sees no such task.</returns>
+    public async Task<EvaluatedTask?> EvaluateAsync(
+        Guid taskId, DaySpan days, KnownThen then, CancellationToken cancellation) =>
+        (await evaluator.ReadAsync(visible.All.Where(task => task.Id == taskId), days, then, cancellation))
+        .SingleOrDefault()?.Evaluated();
+
     /// <returns>What every rule says of a day; null when the caller sees no such task.</returns>
     public async Task<Explanation?> ExplainAsync(Guid taskId, LocalDate day, CancellationToken cancellation) =>
         await EvaluateAsync(taskId, new(day, 1), cancellation) is { } task

@@ -138,6 +138,7 @@ public sealed class DeadLetterTests(TestDatabase database) : IClassFixture<TestD
             DateTimeZoneProviders.Tzdb["America/Detroit"], new(message, "Tom Vance", "+1 555 0100", "5.1.1"),
             "https://woods.example.org/messages");
 
+        NoticeTextsTests.TextAndHtmlSayTheSame(notice);
         Approve($"Subject: {notice.Subject}\n\n{NoticeText.Of(notice)}", "txt");
         Approve(NoticeHtml.Of(notice), "html");
     }

@@ -147,7 +147,7 @@ public sealed class NightlyRunTests(TestDatabase database) : IClassFixture<TestD
 
         server.Received.Select(mail => mail.Subject).Order().ShouldBe([
             "Good to cut this week: Cedar Hollow, Tue 3 – Mon 9 Feb",
-            "Tomorrow: Hinge cut, Cedar Hollow, North Forty, Tue 3 Feb"]);
+            "Tue 3 Feb: Hinge cut, Cedar Hollow, North Forty"]);
     }
 
     [Fact]

@@ -18,6 +18,7 @@ public sealed class OutageNoticeTests
             Stopped(WeatherFeed.Alerts, "Larkspur (USC00200001)", Now - Duration.FromHours(4), "The feed answered 503."),
             Stopped(WeatherFeed.Alerts, "Bluff (USC00470001)", newest: null, "The feed answered 404 Not Found."));
 
+        NoticeTextsTests.TextAndHtmlSayTheSame(notice);
         Approve($"Subject: {notice.Subject}\n\n{NoticeText.Of(notice)}", "txt");
         Approve(NoticeHtml.Of(notice), "html");
     }

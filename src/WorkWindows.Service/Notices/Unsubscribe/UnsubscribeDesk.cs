@@ -1,5 +1,7 @@
+using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
+using WorkWindows.Service.Audit;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
@@ -31,12 +33,32 @@ public sealed class UnsubscribeDesk(IServiceScopeFactory scopes, IClock clock)
         {
             var now = clock.GetCurrentInstant();
             var ways = (choice?.Channels ?? NoticeChoice.Unless) & ~NoticeChannels.Mail;
+            if (choice is not null && !choice.Channels.HasFlag(NoticeChannels.Mail))
+                return;
+            await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
             await db.Database.ExecuteSqlAsync($"""
                 insert into notice_choices (person_id, kind, channels, chosen_at)
                 values ({personId}, {kind}, {(int)ways}, {now})
                 on conflict (person_id, kind) do update set channels = excluded.channels, chosen_at = excluded.chosen_at
                 """, cancellation);
+            // Nobody has signed in: whoever holds the mail has acted for its reader.
+            db.Add(new AuditEntry
+            {
+                At = now,
+                PersonId = personId,
+                By = await db.People.Where(person => person.Id == personId)
+                    .Select(person => $"{person.DisplayName}, by the link of a mail").SingleAsync(cancellation),
+                Kind = AuditKind.NoticeChoice,
+                RowId = personId,
+                Before = choice is null ? null : Trail(kind, choice.Channels),
+                After = Trail(kind, ways),
+            });
+            await db.SaveChangesAsync(cancellation);
+            await transaction.CommitAsync(cancellation);
         }, cancellation);
+
+    private static string Trail(string kind, NoticeChannels ways) =>
+        JsonSerializer.Serialize(new { kind, ways = ChoiceForm.WordsOf(ways) }, JsonSerializerOptions.Web);
 
     private async Task<UnsubscribeView?> InScopeAsync(
         Guid organizationId, Guid personId, string kind, string? signature,

@@ -1,5 +1,3 @@
-using System.Buffers.Text;
-using System.Security.Cryptography;
 using System.Text;
 using Microsoft.Extensions.Options;
 using WorkWindows.Service.Accounts;
@@ -25,12 +23,10 @@ public sealed class UnsubscribeLink(IOptions<SiteOptions> site)
             : null;
 
     public static string Sign(Organization organization, Guid person, string kind) =>
-        Base64Url.EncodeToString(Hash(organization, person, kind));
+        LinkSignature.Of(organization.LinkKey, Said(person, kind));
 
     public static bool IsSigned(Organization organization, Guid person, string kind, string? signature) =>
-        signature is not null && Base64Url.IsValid(signature) && CryptographicOperations.FixedTimeEquals(
-            Base64Url.DecodeFromChars(signature), Hash(organization, person, kind));
+        LinkSignature.IsOf(organization.LinkKey, Said(person, kind), signature);
 
-    private static byte[] Hash(Organization organization, Guid person, string kind) => HMACSHA256.HashData(
-        organization.LinkKey, Encoding.UTF8.GetBytes($"unsubscribe:{person}:{kind}"));
+    private static byte[] Said(Guid person, string kind) => Encoding.UTF8.GetBytes($"unsubscribe:{person}:{kind}");
 }

@@ -1,4 +1,3 @@
-using System.Buffers.Text;
 using System.Security.Cryptography;
 using Microsoft.Extensions.Options;
 using WorkWindows.Service.Hosting;
@@ -22,14 +21,12 @@ public sealed class AlarmLink(IOptions<SiteOptions> site)
     /// The address, with the signature where logs of requests leave it out; null where it is not known where the pages
     /// are reached.
     /// </returns>
-    public string? Of(CrewWatch watch, Guid organizationId, AlarmCall call) => site.Value.Address is { } address
-        ? $"{address.TrimEnd('/')}/alarms/{organizationId}/{call.Id}?signature={Sign(watch, call)}"
-        : null;
+    public string? Of(CrewWatch watch, Guid organizationId, AlarmCall call) =>
+        site.Value.PageAddress($"/alarms/{organizationId}/{call.Id}?signature={Sign(watch, call)}");
 
     public static string Sign(CrewWatch watch, AlarmCall call) =>
-        Base64Url.EncodeToString(HMACSHA256.HashData(watch.LinkKey, call.Id.ToByteArray()));
+        LinkSignature.Of(watch.LinkKey, call.Id.ToByteArray());
 
     public static bool IsSigned(CrewWatch watch, AlarmCall call, string? signature) =>
-        signature is not null && Base64Url.IsValid(signature) && CryptographicOperations.FixedTimeEquals(
-            Base64Url.DecodeFromChars(signature), HMACSHA256.HashData(watch.LinkKey, call.Id.ToByteArray()));
+        LinkSignature.IsOf(watch.LinkKey, call.Id.ToByteArray(), signature);
 }

@@ -33,6 +33,9 @@ public sealed class WatchModel(
 
     public IReadOnlyList<RuleReason> Company { get; private set; } = [];
 
+    /// <summary>Whether a rule forbids one person to do this work alone.</summary>
+    public bool ForbidsAlone { get; private set; }
+
     public IReadOnlyList<NamedPerson> People { get; private set; } = [];
 
     public bool MailLeaves => mail.Value.HasServer;
@@ -50,21 +53,28 @@ public sealed class WatchModel(
         id, await start.StartAsync(id, Entry.Form, await Signer.OfAsync(caller, db, cancellation), cancellation),
         cancellation);
 
-    public Task<IActionResult> OnPostFineAsync(Guid id, CancellationToken cancellation) =>
-        SayAsync(id, handler.CheckInAsync, cancellation);
+    public Task<IActionResult> OnPostFineAsync(Guid id, Guid? watch, CancellationToken cancellation) =>
+        SayAsync(id, watch, handler.CheckInAsync, cancellation);
 
-    public Task<IActionResult> OnPostOutAsync(Guid id, CancellationToken cancellation) =>
-        SayAsync(id, handler.EndAsync, cancellation);
+    public Task<IActionResult> OnPostOutAsync(Guid id, Guid? watch, CancellationToken cancellation) =>
+        SayAsync(id, watch, handler.EndAsync, cancellation);
 
-    public Task<IActionResult> OnPostTakeOverAsync(Guid id, CancellationToken cancellation) =>
-        SayAsync(id, handler.AcknowledgeAsync, cancellation);
+    public Task<IActionResult> OnPostTakeOverAsync(Guid id, Guid? watch, CancellationToken cancellation) =>
+        SayAsync(id, watch, handler.AcknowledgeAsync, cancellation);
 
     private async Task<IActionResult> SayAsync(
-        Guid id, Func<Guid, Signer, CancellationToken, Task<Change<CrewWatch>>> say, CancellationToken cancellation)
+        Guid id, Guid? pressedOn, Func<Guid, Signer, CancellationToken, Task<Change<CrewWatch>>> say,
+        CancellationToken cancellation)
     {
         // An old page of a watch that has ended shows what is the case now.
         if (await watches.OpenAsync(id, cancellation) is not { } open)
             return await ShowAsync(id, cancellation);
+        if (pressedOn is { } pressed && pressed != open.Id)
+        {
+            ModelState.AddModelError(
+                "", "That button was of an earlier watch, which is over. This is the one that is on: press again if you mean it.");
+            return await ShowAsync(id, cancellation);
+        }
         return await AnswerAsync(
             id, await say(open.Id, await Signer.OfAsync(caller, db, cancellation), cancellation), cancellation);
     }
@@ -84,6 +94,7 @@ public sealed class WatchModel(
         if (await checklists.ReadAsync(id, day: null, cancellation) is not { } list)
             return NotFound();
         (Planned, Release) = (list.Task, list.Release);
+        ForbidsAlone = CompanyRules.Forbidding(list.Explanation).Any();
         Company = [.. CompanyRules.Of(list.Explanation).Select(verdict => RuleReason.Of(verdict, list.Day))];
         var all = await watches.ListAsync(id, cancellation) ?? [];
         Watch = all.FirstOrDefault(watch => watch.EndedAt is null);

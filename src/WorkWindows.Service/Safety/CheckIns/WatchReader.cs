@@ -35,8 +35,11 @@ public sealed class WatchReader(WorkWindowsDb db, WatchStore store, VisibleTasks
             .Take(MostWatches).ToListAsync(cancellation);
         var keys = rows.SelectMany(watch => watch.Missed).SelectMany(missed => missed.Calls)
             .Select(call => call.MessageKey).ToList();
-        var sent = await db.Messages.Where(message => keys.Contains(message.DedupeKey) && message.SentAt != null)
-            .ToDictionaryAsync(message => message.DedupeKey, message => message.SentAt!.Value, cancellation);
-        return rows.ConvertAll(watch => WatchView.Of(watch, sent, mail.Value));
+        var mails = await db.Messages.AsNoTracking().Where(message => keys.Contains(message.DedupeKey))
+            .Select(message => new CallMail(
+                message.DedupeKey, message.SentAt,
+                message.GivenUp == GivenUp.Failed || message.GivenUp == GivenUp.AddressBounces))
+            .ToDictionaryAsync(message => message.Key, cancellation);
+        return rows.ConvertAll(watch => WatchView.Of(watch, mails, mail.Value));
     }
 }

@@ -4,7 +4,6 @@ using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices;
-using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Safety.CheckIns;
@@ -97,17 +96,17 @@ public sealed partial class WatchRound(
     /// <summary>Says, every minute, that calls reach nobody.</summary>
     private async Task ComplainAsync(CancellationToken cancellation)
     {
-        var escalating = await db.MissedCheckIns.CountAsync(
-            missed => missed.AcknowledgedAt == null && missed.ClearedAt == null, cancellation);
-        if (escalating == 0)
+        var escalating = await db.MissedCheckIns.AsNoTracking().Include(missed => missed.Calls)
+            .Where(missed => missed.AcknowledgedAt == null && missed.ClearedAt == null).ToListAsync(cancellation);
+        if (escalating.Count == 0)
             return;
         if (!mail.Value.HasServer)
-            LogNoServer(escalating);
+            LogNoServer(escalating.Count);
         var before = clock.GetCurrentInstant() - LongestWait;
+        var late = escalating.SelectMany(missed => missed.Calls).Where(call => call.WrittenAt <= before)
+            .Select(call => call.MessageKey).ToList();
         var waiting = await db.Messages.CountAsync(
-            message => message.Kind == NoticeKinds.MissedCheckIn && message.Channel == NoticeChannels.Mail
-                && message.SentAt == null && message.CreatedAt <= before,
-            cancellation);
+            message => late.Contains(message.DedupeKey) && message.SentAt == null, cancellation);
         if (waiting > 0)
             LogWaiting(waiting);
     }

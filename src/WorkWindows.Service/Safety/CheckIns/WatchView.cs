@@ -28,9 +28,9 @@ public sealed record WatchView(
     IReadOnlyList<ContactView> Contacts, IReadOnlyList<CheckInView> CheckIns, IReadOnlyList<MissedView> Missed)
 {
     /// <param name="watch">With all that belongs to it.</param>
-    /// <param name="sent">When messages left, by key; those that wait are missing.</param>
+    /// <param name="mails">What has become of the calls' mails, by key.</param>
     /// <param name="mail">How mail leaves.</param>
-    public static WatchView Of(CrewWatch watch, IReadOnlyDictionary<string, Instant> sent, MailOptions mail)
+    public static WatchView Of(CrewWatch watch, IReadOnlyDictionary<string, CallMail> mails, MailOptions mail)
     {
         var contacts = watch.Contacts.OrderBy(contact => contact.Place).ToList();
         return new(
@@ -43,7 +43,8 @@ public sealed record WatchView(
                 one.DueAt, one.RaisedAt, one.AcknowledgedAt, one.AcknowledgedBy, one.ClearedAt,
                 [.. one.Calls.OrderBy(call => call.Number).Select(call => new CallView(
                     call.Number, contacts[call.Place].Name, call.WrittenAt,
-                    sent.TryGetValue(call.MessageKey, out var at) ? at : null))]))]);
+                    mails.GetValueOrDefault(call.MessageKey)?.SentAt,
+                    mails.GetValueOrDefault(call.MessageKey) is { IsLost: true }))]))]);
     }
 }
 
@@ -68,4 +69,8 @@ public sealed record MissedView(
 /// <param name="Contact">Who was written to.</param>
 /// <param name="WrittenAt">When.</param>
 /// <param name="SentAt">When the mail server took it; null while it has not.</param>
-public sealed record CallView(int Number, string Contact, Instant WrittenAt, Instant? SentAt);
+/// <param name="IsLost">Whether the mail came back or was given up: the contact does not have it.</param>
+public sealed record CallView(int Number, string Contact, Instant WrittenAt, Instant? SentAt, bool IsLost);
+
+/// <summary>What has become of the mail of a call.</summary>
+public sealed record CallMail(string Key, Instant? SentAt, bool IsLost);

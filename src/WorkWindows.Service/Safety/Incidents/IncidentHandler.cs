@@ -14,7 +14,7 @@ namespace WorkWindows.Service.Safety.Incidents;
 
 /// <summary>Records incidents with what the day was like.</summary>
 public sealed class IncidentHandler(
-    WorkWindowsDb db, VisibleTasks visible, WindowHandler windows, AuditLog audit, IOptions<JsonOptions> json,
+    WorkWindowsDb db, VisibleTasks visible, WindowHandler windows, DecisionStore decisions, AuditLog audit, IOptions<JsonOptions> json,
     IClock clock)
 {
     /// <param name="taskId">The task at which it happened.</param>
@@ -41,7 +41,11 @@ public sealed class IncidentHandler(
 
         await using var transaction = await db.Database.BeginTransactionAsync(cancellation);
         var day = fields.HappenedAt.InZone(DateTimeZoneProviders.Tzdb[zone]).Date;
-        if (await windows.EvaluateAsync(taskId, new(day, 1), cancellation) is not { } evaluated)
+        var decision = await DecisionAsync(taskId, day, fields.HappenedAt, cancellation);
+        // Who records it late records what was known and what stood at that hour, not what is known by now.
+        var then = new KnownThen(
+            fields.HappenedAt, decision is null ? null : await decisions.PacksAsync(decision, cancellation));
+        if (await windows.EvaluateAsync(taskId, new(day, 1), then, cancellation) is not { } evaluated)
             return Change.NotFound<Incident>();
         var incident = new Incident
         {
@@ -53,8 +57,8 @@ public sealed class IncidentHandler(
             WhatHappened = fields.WhatHappened,
             WhoWasTold = fields.WhoWasTold,
             Conditions = JsonSerializer.Serialize(
-                IncidentConditions.Of(evaluated.Evaluation, day, now), json.Value.SerializerOptions),
-            DecisionHash = await DecisionAsync(taskId, day, fields.HappenedAt, cancellation),
+                IncidentConditions.Of(evaluated, fields.HappenedAt), json.Value.SerializerOptions),
+            DecisionHash = decision?.Hash,
             RecordedById = by.PersonId,
             RecordedBy = by.Name,
             RecordedAt = now,
@@ -66,10 +70,9 @@ public sealed class IncidentHandler(
         return Change.Done(incident);
     }
 
-    /// <summary>The hash of the decision about the day that stood at a moment.</summary>
-    private Task<string?> DecisionAsync(Guid taskId, LocalDate day, Instant at, CancellationToken cancellation) =>
-        db.Decisions.Where(decision => decision.TaskId == taskId && decision.EvaluatedAt <= at
+    /// <summary>The decision about the day that stood at a moment.</summary>
+    private Task<Decision?> DecisionAsync(Guid taskId, LocalDate day, Instant at, CancellationToken cancellation) =>
+        db.Decisions.AsNoTracking().Where(decision => decision.TaskId == taskId && decision.EvaluatedAt <= at
                 && decision.FirstDay <= day && decision.LastDay >= day)
-            .OrderByDescending(decision => decision.EvaluatedAt).Select(decision => decision.Hash)
-            .FirstOrDefaultAsync(cancellation);
+            .OrderByDescending(decision => decision.EvaluatedAt).FirstOrDefaultAsync(cancellation);
 }

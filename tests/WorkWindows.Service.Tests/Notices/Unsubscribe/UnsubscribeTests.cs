@@ -31,6 +31,9 @@ public sealed class UnsubscribeTests(ServiceFixture service) : IClassFixture<Ser
         var choice = await db.NoticeChoices.SingleAsync();
         (choice.PersonId, choice.Kind, choice.Channels)
             .ShouldBe((person, NoticeKinds.GoodToCut, NoticeChannels.Calendar));
+        var entry = await db.AuditEntries.SingleAsync();
+        (entry.RowId, entry.PersonId).ShouldBe((person, person));
+        entry.By.ShouldEndWith("@example.org, by the link of a mail");
     }
 
     [Fact]

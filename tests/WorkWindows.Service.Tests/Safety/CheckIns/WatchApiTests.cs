@@ -5,6 +5,7 @@ using Microsoft.Extensions.DependencyInjection;
 using NodaTime;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety.CheckIns;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
@@ -133,6 +134,24 @@ public sealed class WatchApiTests(ServiceFixture service) : IClassFixture<Servic
 
         (missed.Text("acknowledgedBy"), missed.Text("acknowledgedAt")).ShouldBe((given.Name, "2025-03-01T13:15:00Z"));
         missed.GetProperty("calls")[0].Text("contact").ShouldBe("Ada Birch");
+    }
+
+    [Fact]
+    public async Task Page_SaysToCallAContactWhoseMailCameBack()
+    {
+        var given = await OpenAsync();
+        await given.StartAsync();
+        await MissAsync(given);
+        await using (var db = service.Database.Open(given.Organization))
+        {
+            var call = await db.Messages.SingleAsync(message => message.Kind == NoticeKinds.MissedCheckIn);
+            call.SentAt = service.Clock.GetCurrentInstant();
+            call.GiveUp(service.Clock.GetCurrentInstant(), GivenUp.AddressBounces, "came back, status 5.1.1");
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        (await given.Crew.ReadAsync(given.Watches))[0].GetProperty("missed")[0].GetProperty("calls")[0].Text("isLost")
+            .ShouldBe("True");
     }
 
     [Fact]

@@ -3,6 +3,7 @@ using Shouldly;
 using Shouldly.Configuration;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety.CheckIns;
+using WorkWindows.Service.Tests.Notices;
 
 namespace WorkWindows.Service.Tests.Safety.CheckIns;
 
@@ -75,6 +76,7 @@ public sealed class WatchNoticeTests
 
     private static void Approve(Notice notice, string kind)
     {
+        NoticeTextsTests.TextAndHtmlSayTheSame(notice);
         Approve($"Subject: {notice.Subject}\n\n{NoticeText.Of(notice)}", kind, "txt");
         Approve(NoticeHtml.Of(notice), kind, "html");
     }

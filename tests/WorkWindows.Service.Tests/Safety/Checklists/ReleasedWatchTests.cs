@@ -36,7 +36,7 @@ public sealed class ReleasedWatchTests(ServiceFixture service) : IClassFixture<S
 
         watch.Text("begunUnreleased").ShouldBe($"Not released: the crew lead, {given.LeadName}, has not signed the checklist.");
         (await given.Lead.GetStringAsync($"/tasks/{given.Task}/watch"))
-            .ShouldContain("This watch began although the task was not released.");
+            .ShouldContain("Stop work and put this right: Not released");
     }
 
     [Fact]

@@ -1,7 +1,9 @@
 using System.Net;
 using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using Shouldly;
+using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
@@ -35,7 +37,37 @@ public sealed class IncidentTests(ServiceFixture service) : IClassFixture<Servic
         signals["snow-depth-cm"].GetProperty("value").ValueKind.ShouldBe(
             JsonValueKind.Null, "what is not known is not zero");
         conditions.Text("forecastIssuedAt").ShouldBe("2025-03-01T12:00:00Z");
+        conditions.Text("knownAt").ShouldBe("2025-03-01T13:30:00Z");
+        conditions.Text("light").ShouldStartWith("Daylight: sunrise Sat 1 Mar 2025, 7:");
+        conditions.Text("byTheHour").ShouldContain("not known by the hour");
         (await given.AuditAsync("?kind=incident")).ShouldBe([$"incident by {given.Name}: nothing -> row"]);
+    }
+
+    [Fact]
+    public async Task Incident_ThatIsRecordedLate_KeepsWhatWasKnownAtItsHour()
+    {
+        var given = await OpenAsync();
+        service.Clock.Advance(Duration.FromHours(3));
+        var stateThen = await given.StateAsync("2025-03-01");
+        await using (var db = service.Database.Open(given.Organization))
+        {
+            var station = await db.Stations.Select(row => row.Id).FirstAsync(TestContext.Current.CancellationToken);
+            var later = new Service.Weather.Forecast
+            {
+                StationId = station,
+                IssuedAt = service.Clock.GetCurrentInstant(),
+                FetchedAt = service.Clock.GetCurrentInstant(),
+            };
+            later.Readings.Add(new() { Element = DailyElement.GustMps, Date = new(2025, 3, 1), Value = 30 });
+            db.Add(later);
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        var conditions = (await given.Consultant.CreateAsync(Address(given), Form())).GetProperty("conditions");
+
+        (await given.StateAsync("2025-03-01")).ShouldBe("closed", "by the gusts that were foretold afterwards");
+        conditions.GetProperty("day").Text("state").ShouldBe(stateThen);
+        conditions.Text("forecastIssuedAt").ShouldBe("2025-03-01T12:00:00Z");
     }
 
     [Fact]
