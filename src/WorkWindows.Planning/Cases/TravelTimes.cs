@@ -11,7 +11,10 @@ public sealed record PlanPlace(string Id, double LatitudeDeg, double LongitudeDe
 /// <summary>A drive whose time somebody knows.</summary>
 public sealed record KnownDrive(string FromId, string ToId, double Minutes);
 
-/// <summary>Minutes from place to place. A drive never takes longer than the same by way of a third place.</summary>
+/// <summary>
+/// Minutes from place to place. What somebody measured stands, unless other measured drives lead there in less; an estimate
+/// never takes longer than the same by way of a third place.
+/// </summary>
 public sealed class TravelTimes
 {
     /// <summary>Mean radius of the earth, km (IUGG).</summary>
@@ -51,14 +54,16 @@ public sealed class TravelTimes
             }
         }
         var indexes = places.Select((place, index) => (place.Id, index)).ToImmutableDictionary(one => one.Id, one => one.index);
+        var isMeasured = new bool[count * count];
         foreach (var drive in known)
         {
             if (!(drive.Minutes >= 0))
                 throw new PlanCaseException($"The drive from {drive.FromId} to {drive.ToId} takes {drive.Minutes} minutes.");
             if (indexes.TryGetValue(drive.FromId, out var from) && indexes.TryGetValue(drive.ToId, out var to) && from != to)
-                minutes[from * count + to] = drive.Minutes;
+                (minutes[from * count + to], isMeasured[from * count + to]) = (drive.Minutes, true);
         }
-        Shorten(minutes, count);
+        Shorten(minutes, count, (way, first, second) => isMeasured[way] && isMeasured[first] && isMeasured[second]);
+        Shorten(minutes, count, (way, _, _) => !isMeasured[way]);
         return new(indexes, minutes);
     }
 
@@ -84,15 +89,21 @@ public sealed class TravelTimes
     }
 
     /// <summary>Whoever can drive by way of a third place in less time does (R. W. Floyd, Algorithm 97, 1962).</summary>
-    private static void Shorten(double[] minutes, int count)
+    /// <param name="minutes">From each place to each.</param>
+    /// <param name="count">How many places.</param>
+    /// <param name="may">Whether a drive may be shortened by two others; each is given by its place in the table.</param>
+    private static void Shorten(double[] minutes, int count, Func<int, int, int, bool> may)
     {
         for (var by = 0; by < count; by++)
         {
             for (var from = 0; from < count; from++)
             {
-                var first = minutes[from * count + by];
                 for (var to = 0; to < count; to++)
-                    minutes[from * count + to] = Math.Min(minutes[from * count + to], first + minutes[by * count + to]);
+                {
+                    var (way, first, second) = (from * count + to, from * count + by, by * count + to);
+                    if (may(way, first, second))
+                        minutes[way] = Math.Min(minutes[way], minutes[first] + minutes[second]);
+                }
             }
         }
     }

@@ -66,7 +66,7 @@ public sealed record BrokenRule(HardRule Rule, string? TaskId, string CrewId, Lo
 public static class PlanCheck
 {
     /// <summary>Rounding of minutes, hours.</summary>
-    private const double Tolerance = 0.02;
+    internal const double Tolerance = 0.02;
 
     private const double MinutesPerHour = 60;
 

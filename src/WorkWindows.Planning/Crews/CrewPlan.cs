@@ -50,8 +50,8 @@ public sealed record LeftOut(string TaskId, LeftOutBecause Because, string Says)
 /// <param name="Bookings">By day, crew and place in the day.</param>
 /// <param name="LeftOut">Tasks that nobody does, in the order of the case.</param>
 /// <param name="Objective">Points: expected benefit, less what travel, lateness and changes cost.</param>
-/// <param name="Bound">No plan has more points than this.</param>
-/// <param name="IsOptimal">Whether it is proven that none has more points than this one.</param>
+/// <param name="Bound">No plan of the kind that is searched has more points than this: docs/rules/crew-plans.md.</param>
+/// <param name="IsOptimal">Whether it is proven that none of that kind has more points than this one.</param>
 /// <param name="ExpectedBenefit">Points of the tasks, each times the mean chance of its days.</param>
 /// <param name="TravelMinutes">What the crews drive.</param>
 /// <param name="Changes">How many announced days are not kept.</param>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WorkWindows.Planning.Cases;
+using WorkWindows.Planning.Checks;
 using WorkWindows.Planning.Seasons;
 
 namespace WorkWindows.Planning.Crews;
@@ -28,8 +29,18 @@ public static class CrewPlanner
         var bookings = CrewTours.Ordered(plan, [.. plan.Fixed, .. ways.OfType<TaskWay>().SelectMany(way => Bookings(plan, way))]);
         return new(
             EquipmentHandout.Of(plan, bookings), LeftOutTasks.Of(plan, problem, ways), problem.Points(found.Objective),
-            bound, found.IsOptimal && problem.IsWhole, ways.OfType<TaskWay>().Sum(way => plan.Tasks[way.Task].Benefit * way.MeanChance),
+            bound, found.IsOptimal && problem.IsWhole, ExpectedBenefit(plan, bookings),
             CrewTours.TravelMinutes(plan, bookings), Changes(plan, bookings), limits.Seed);
+    }
+
+    /// <summary>What is set by hand counts like all else; work that is booked in part brings nothing yet.</summary>
+    private static double ExpectedBenefit(PlanCase plan, IEnumerable<Booking> bookings)
+    {
+        var byTask = bookings.Where(booking => plan.Days.Contains(booking.Day)).ToLookup(booking => booking.TaskId);
+        return plan.Tasks.Where(task => byTask[task.Id].Sum(booking => booking.Hours)
+                >= task.Hours - PlanCheck.Tolerance * byTask[task.Id].Count())
+            .Sum(task => task.Benefit * byTask[task.Id].Sum(
+                booking => (plan.ChanceOf(task, booking.Day) ?? 0) * booking.Hours) / byTask[task.Id].Sum(booking => booking.Hours));
     }
 
     /// <summary>How many announced days are not kept by the same crew.</summary>

@@ -17,8 +17,10 @@ public static class EquipmentHandout
         var kept = plan.Fixed.Select(booking => (booking.TaskId, booking.Day)).ToHashSet();
         var taken = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (booking.Day, id))
             .ToHashSet();
-        var held = bookings.SelectMany(booking => booking.EquipmentIds, (booking, id) => (
-            booking.Day, booking.CrewId, plan.Equipment.First(piece => piece.Id == id).Kind, id))
+        // A piece that was given out and that the crew may not have any more serves none of its other work.
+        var held = bookings.SelectMany(booking => plan.Equipment.Where(piece => booking.EquipmentIds.Contains(piece.Id)
+                && CrewDay.Usable(plan, piece.Kind, booking.CrewId, booking.Day).Contains(piece)),
+            (booking, piece) => (booking.Day, booking.CrewId, piece.Kind, id: piece.Id))
             .DistinctBy(one => (one.Day, one.CrewId, one.Kind)).ToDictionary(one => (one.Day, one.CrewId, one.Kind), one => one.id);
         return
         [

@@ -1,5 +1,6 @@
 using NodaTime;
 using WorkWindows.Planning.Cases;
+using WorkWindows.Planning.Checks;
 
 namespace WorkWindows.Planning.Crews;
 
@@ -27,6 +28,12 @@ internal sealed class FixedWork
     /// <summary>Minutes of a task that are set.</summary>
     public int MinutesOf(string taskId) => (int)Math.Round(byTask[taskId].Sum(booking => booking.Hours) * MinutesPerHour);
 
+    /// <summary>Whether all of a task is set, but for what rounding leaves.</summary>
+    public bool IsWhole(PlanTask task) => byTask[task.Id].Sum(booking => booking.Hours)
+        >= task.Hours - PlanCheck.Tolerance * byTask[task.Id].Count() && Has(task.Id);
+
+    public bool Has(string taskId, LocalDate day) => byTask[taskId].Any(booking => booking.Day == day);
+
     /// <returns>The places of its first and last day among the days of the case; 0 and -1 where nothing is set.</returns>
     public (int First, int Last) SpanOf(string taskId) => Has(taskId)
         ? (byTask[taskId].Min(booking => plan.IndexOf(booking.Day)), byTask[taskId].Max(booking => plan.IndexOf(booking.Day)))
@@ -52,10 +59,17 @@ internal sealed class FixedWork
         return byDay[day].SelectMany(booking => booking.EquipmentIds).Where(pool.Contains).Distinct().Count();
     }
 
-    /// <summary>Whether a crew has a piece of a kind on a day anyway.</summary>
-    public bool Holds(PlanCrew crew, string kind, LocalDate day) => byDay[day]
-        .Where(booking => booking.CrewId == crew.Id).SelectMany(booking => booking.EquipmentIds)
-        .Any(id => plan.Equipment.Any(piece => piece.Id == id && piece.Kind == kind));
+    /// <summary>Whether a crew has a piece of a kind on a day anyway, and may have it.</summary>
+    public bool Holds(PlanCrew crew, string kind, LocalDate day)
+    {
+        var held = byDay[day].Where(booking => booking.CrewId == crew.Id).SelectMany(booking => booking.EquipmentIds).ToHashSet();
+        return CrewDay.Usable(plan, kind, crew.Id, day).Any(piece => held.Contains(piece.Id));
+    }
+
+    /// <summary>Whether a crew has a piece of its own of a kind on a day, which nobody else was given.</summary>
+    public bool HasOwn(PlanCrew crew, string kind, LocalDate day) => CrewDay.Usable(plan, kind, crew.Id, day).Any(piece =>
+        piece.CrewId is not null
+        && !byDay[day].Any(booking => booking.CrewId != crew.Id && booking.EquipmentIds.Contains(piece.Id)));
 
     /// <summary>Whether what is set lets a crew do a task on a day.</summary>
     public bool Allows(PlanTask task, PlanCrew crew, LocalDate day)
@@ -74,7 +88,8 @@ internal sealed class FixedWork
             }
             if (close.Contains((other.TaskId, task.Id)))
                 return false;
-            if (plan.Crews.First(one => one.Id == other.CrewId).Present(day).Any(member => people.Contains(member.Id)))
+            // Whoever is booked with it stays with it, whichever crew they are of by now.
+            if (other.Members.Any(people.Contains))
                 return false;
         }
         return true;

@@ -30,8 +30,8 @@ internal static class LeftOutTasks
         if (best <= 0)
             return new(task.Id, LeftOutBecause.NotWorthIt, "It brings less than driving to it costs.");
         return task.After.IsEmpty
-            ? new(task.Id, LeftOutBecause.CrewsFull, "The crews have other work on its days that brings more.")
-            : new(task.Id, LeftOutBecause.CrewsFull, "The crews have other work, or what comes first ends too late.");
+            ? new(task.Id, LeftOutBecause.CrewsFull, "The crews, people or machines that could do it have other work on its days, or work too close by.")
+            : new(task.Id, LeftOutBecause.CrewsFull, "The crews, people or machines that could do it have other work, or what comes first ends too late.");
     }
 
     /// <summary>What stands against it nearest to its being done: on any day, by any crew.</summary>

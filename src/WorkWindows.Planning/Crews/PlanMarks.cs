@@ -63,8 +63,7 @@ internal sealed class PlanMarks
         }
         foreach (var kind in task.EquipmentKinds)
         {
-            var own = CrewDay.Usable(plan, kind, crew.Id, day).FirstOrDefault()?.CrewId is not null;
-            if (!own && !fixedWork.Holds(crew, kind, day))
+            if (!fixedWork.HasOwn(crew, kind, day) && !fixedWork.Holds(crew, kind, day))
                 yield return new(pieces[(crewIndex, kind)], dayIndex);
         }
         foreach (var (_, mark, person) in shared.Where(one => one.Crew == crewIndex))

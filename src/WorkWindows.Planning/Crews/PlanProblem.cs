@@ -49,7 +49,7 @@ internal sealed class PlanProblem
     /// <summary>Whether every way is looked at.</summary>
     public bool IsWhole { get; }
 
-    /// <summary>No plan has more points, whichever ways are looked at.</summary>
+    /// <summary>No plan that is made of such ways has more points, whichever of them are looked at.</summary>
     public double Bound { get; }
 
     /// <summary>The ways of each task that do not stand against what is fixed, or the best of them.</summary>
@@ -64,13 +64,15 @@ internal sealed class PlanProblem
 
     private static long Whole(double points) => (long)Math.Round(points * Parts);
 
-    /// <summary>Announced days of work that is not fixed.</summary>
-    private IEnumerable<Booking> Announced() => plan.Announced.Where(booking => !fixedWork.Has(booking.TaskId));
+    /// <summary>Announced days that are not fixed, of work that is not all fixed.</summary>
+    private IEnumerable<Booking> Announced() => plan.Announced.Where(booking =>
+        !fixedWork.Has(booking.TaskId, booking.Day)
+        && !fixedWork.IsWhole(plan.Tasks.First(task => task.Id == booking.TaskId)));
 
     private IEnumerable<TaskWay> WaysOf(PlanTask task, int index)
     {
         var minutes = (int)Math.Ceiling(task.Hours * MinutesPerHour) - fixedWork.MinutesOf(task.Id);
-        return minutes <= 0
+        return minutes <= 0 || fixedWork.IsWhole(task)
             ? []
             : TaskWays.Of(plan, index, minutes).Where(way => way.Days.All(day =>
                 fixedWork.Allows(task, plan.Crews[way.Crew], plan.DayAt(day))));
@@ -80,7 +82,7 @@ internal sealed class PlanProblem
     {
         var (first, last) = fixedWork.SpanOf(task.Id);
         // What is fixed stays, whatever comes before it.
-        if (fixedWork.MinutesOf(task.Id) >= task.Hours * MinutesPerHour)
+        if (fixedWork.IsWhole(task))
             return new([new(first, last + 1, 0, [])], [], MayBeLeftOut: false);
         ImmutableArray<int> after = [.. task.After.Select(id => plan.Tasks.IndexOf(plan.Tasks.First(one => one.Id == id)))];
         return new([.. Ways[index].Select(way => OptionOf(task, way, last))], after, MayBeLeftOut: true);

@@ -39,8 +39,10 @@ internal static class TaskWays
                 .. Enumerable.Range(0, plan.Days.Length)
                     .Where(day => CrewDay.Of(plan, task, plan.Crews[crew], plan.DayAt(day)) is null),
             ];
-            var most = (int)Math.Floor(CrewDay.HoursLeft(plan, task, plan.Crews[crew]) * MinutesPerHour);
-            for (var first = 0; first < days.Length; first++)
+            // Rounded as the day and the drive are, so that both together never make more than the day.
+            var most = (int)Math.Floor(plan.Crews[crew].HoursPerDay * MinutesPerHour)
+                - (int)Math.Ceiling(plan.Travel.RoundTripMinutes(plan.Crews[crew].Base, task.Place));
+            for (var first = 0; most > 0 && first < days.Length; first++)
             {
                 if (From(task, index, crew, days, first, most, minutes) is { } way)
                     yield return way;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Planning.Cases;
+using WorkWindows.Planning.Checks;
 
 namespace WorkWindows.Planning.Differences;
 
@@ -21,6 +22,9 @@ public enum PlanChange
 
     /// <summary>Another crew does it on other days.</summary>
     MovedToOtherCrew,
+
+    /// <summary>The same days, with other hours or people.</summary>
+    Rearranged,
 }
 
 /// <summary>A task that differs.</summary>
@@ -64,13 +68,21 @@ public sealed record PlanDifference(
         {
             (true, false, _, _) => PlanChange.Added,
             (false, true, _, _) => PlanChange.Dropped,
-            (_, _, true, true) => null,
+            (_, _, true, true) => IsSame(before, after) ? null : PlanChange.Rearranged,
             (_, _, false, true) => PlanChange.Moved,
             (_, _, true, false) => PlanChange.OtherCrew,
             _ => PlanChange.MovedToOtherCrew,
         };
         return change is { } kind ? new(task, kind, was, now, crewBefore, crewAfter) : null;
     }
+
+    private static bool IsSame(IReadOnlyList<Booking> before, IReadOnlyList<Booking> after) =>
+        before.OrderBy(one => one.Day).ThenBy(one => one.CrewId, StringComparer.Ordinal).Zip(
+            after.OrderBy(one => one.Day).ThenBy(one => one.CrewId, StringComparer.Ordinal)).All(pair =>
+                pair.First.CrewId == pair.Second.CrewId
+                && Math.Abs(pair.First.Hours - pair.Second.Hours) <= PlanCheck.Tolerance
+                && pair.First.Members.ToHashSet().SetEquals(pair.Second.Members))
+        && before.Count == after.Count;
 
     private static string? Crew(IEnumerable<Booking> bookings) => bookings.GroupBy(booking => booking.CrewId)
         .OrderByDescending(crew => crew.Sum(booking => booking.Hours)).ThenBy(crew => crew.Key, StringComparer.Ordinal)

@@ -19,6 +19,7 @@ internal static class DifferenceWords
             PlanChange.Dropped => $"off the board, was {Days(difference.Before)}",
             PlanChange.Moved => Moved(difference),
             PlanChange.OtherCrew => $"goes to {crew}, on the same days",
+            PlanChange.Rearranged => $"the same days, {Days(difference.After)}, with other hours or people",
             PlanChange.MovedToOtherCrew => $"goes to {crew}, {Moved(difference)}",
         };
         return $"{title}: {says}{Because(difference, input)}.";

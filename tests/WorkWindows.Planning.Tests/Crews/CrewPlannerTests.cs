@@ -22,6 +22,8 @@ public sealed class CrewPlannerTests
 
             // What is set by hand may break rules; what is planned beside it breaks no other.
             PlanCheck.Broken(plan, made.Bookings).Except(PlanCheck.Broken(plan, plan.Fixed)).ShouldBeEmpty();
+            plan.Fixed.Select(booking => (booking.TaskId, booking.CrewId, booking.Day, booking.Hours)).ShouldBeSubsetOf(
+                made.Bookings.Select(booking => (booking.TaskId, booking.CrewId, booking.Day, booking.Hours)));
             // Of work that is set in part the rest may be left out.
             made.Bookings.Select(booking => booking.TaskId).Union(made.LeftOut.Select(left => left.TaskId))
                 .ShouldBe(plan.Tasks.Select(task => task.Id), ignoreOrder: true);
@@ -91,6 +93,45 @@ public sealed class CrewPlannerTests
         made.Bookings.ShouldContain(booking => booking.TaskId == "a" && booking.Day == set.Day && booking.Hours == 6);
         made.Bookings.Where(booking => booking.TaskId == "a").Sum(booking => booking.Hours).ShouldBe(10, 0.02);
         PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Plan_SendsNobodyForWhatRoundingLeaves()
+    {
+        var plan = Of([Task("a", 10, "wwwww")], Crew("north"));
+        var set = Enumerable.Range(0, 3).Select(day => new Booking("a", "north", Monday.PlusDays(day), 3.33)
+        {
+            Members = ["north1", "north2"],
+        });
+
+        var made = CrewPlanner.Plan(plan with { Fixed = [.. set] }, Short);
+
+        made.Bookings.Length.ShouldBe(3);
+        made.LeftOut.ShouldBeEmpty();
+        made.ExpectedBenefit.ShouldBe(100, 0.01, "what is set by hand counts like all else");
+    }
+
+    [Fact]
+    public void Plan_FindsWholeDays_WhereTheHoursAndTheDriveAreNoWholeMinutes()
+    {
+        // Ash is 17.35 minutes from the base at these weights, there and back.
+        var made = CrewPlanner.Plan(Of([Task("a", 12, "wwww")], Crew("north") with { HoursPerDay = 7.33 }), Short);
+
+        made.LeftOut.ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Plan_KeepsTheAnnouncedDaysOfWork_OfWhichADayIsSetByHand()
+    {
+        PlanTask[] tasks = [Task("a", 20, "hwwww"), Task("b", 6, "wwwww")];
+        Booking[] told = [.. Enumerable.Range(0, 3).Select(third => new Booking("a", "north", Monday.PlusDays(2 * third), third == 2 ? 5.4 : 7.3)
+        {
+            Members = ["north1", "north2"],
+        })];
+
+        var made = CrewPlanner.Plan(Of(tasks, Crew("north")) with { Announced = [.. told], Fixed = [told[0]] }, Short);
+
+        made.Changes.ShouldBeLessThanOrEqualTo(1);
     }
 
     public static TheoryData<LeftOutBecause, string> Reasons() => new()

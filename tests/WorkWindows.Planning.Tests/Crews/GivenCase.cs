@@ -68,17 +68,20 @@ internal static class GivenCase
             close, [], [], new());
         var booked = tasks.Where(_ => random.Next(4) == 0).Select(task => new Booking(
             task.Id, crews[random.Next(crews.Length)].Id, Monday.PlusDays(random.Next(days)), task.Hours / 2)).ToList();
-        var set = tasks.Where(_ => random.Next(5) == 0).Select(task => Set(random, crews, task, days));
+        var set = tasks.Where(_ => random.Next(5) == 0).Select(task => Set(random, open, task, days));
         return open with { Announced = [.. booked], Fixed = [.. set] };
     }
 
     /// <summary>Work that somebody has put on a day, whatever else that breaks.</summary>
-    private static Booking Set(Random random, PlanCrew[] crews, PlanTask task, int days)
+    private static Booking Set(Random random, PlanCase open, PlanTask task, int days)
     {
-        var (crew, day) = (crews[random.Next(crews.Length)], Monday.PlusDays(random.Next(days)));
-        return new(task.Id, crew.Id, day, Math.Min(task.Hours, random.Next(1, 5)))
+        var (crew, day) = (open.Crews[random.Next(open.Crews.Length)], Monday.PlusDays(random.Next(days)));
+        var moved = random.Next(4) == 0;
+        return new(task.Id, crew.Id, day, Math.Min(task.Hours, random.Next(100, 500) / 100.0))
         {
-            Members = [.. crew.Present(day).Select(member => member.Id)],
+            // Whoever was of the crew then may be of another by now, and a machine may be out of service.
+            Members = [.. moved ? ["p0", "p1"] : crew.Present(day).Select(member => member.Id)],
+            EquipmentIds = [.. open.Equipment.Where(_ => random.Next(3) == 0).Select(piece => piece.Id)],
         };
     }
 

@@ -30,6 +30,16 @@ public sealed class TravelTimesTests
     public void Minutes_AreNeverMoreThanByWayOfAThirdPlace() =>
         TravelTimes.Of(Places, [new("a", "b", 10), new("b", "c", 12), new("a", "c", 50)], 1.3, 60).Minutes("a", "c").ShouldBe(22);
 
+    [Fact]
+    public void Minutes_OfAMeasuredDrive_AreNeverLessBecauseOfAnEstimate()
+    {
+        // Across a river: the third place lies right beside the first.
+        var times = TravelTimes.Of([new("a", 43, -84), new("b", 43, -84.001), new("c", 43.01, -84)], [new("a", "c", 50)], 1.3, 60);
+
+        times.Minutes("a", "c").ShouldBe(50);
+        times.Minutes("c", "a").ShouldBeLessThan(3);
+    }
+
     [Theory]
     [InlineData(0.9, 60, "road factor is 0.9")]
     [InlineData(1.3, 0, "speed is 0 km/h")]
