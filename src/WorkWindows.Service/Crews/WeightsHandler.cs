@@ -46,7 +46,7 @@ public sealed record WeightsForm(
         ("hingeLargestBrittleDbhIn", HingeLargestBrittleDbhIn, 1, 20, "inches"),
         ("closedCanopyPercent", ClosedCanopyPercent, 1, 100, "percent"), ("pocketLeastAcres", PocketLeastAcres, 0.01, 100, "acres"),
         ("pocketMostAcres", PocketMostAcres, 0.01, 100, "acres"), ("cutLowestFt", CutLowestFt, 0.5, 10, "feet"),
-        ("cutHighestFt", CutHighestFt, 0.5, 10, "feet"),
+        ("cutHighestFt", CutHighestFt, 0.5, 4.5, "feet"),
     ];
 
     internal void Check(FieldFaults faults)

@@ -37,10 +37,16 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
             return Change.Refused<IReadOnlyList<PlannedTask>>(faults);
         var open = await db.PlannedTasks.Include(task => task.Prerequisites)
             .Where(task => task.ParcelId == parcelId && task.CompletedOn == null).ToListAsync(cancellation);
+        var done = await db.PlannedTasks.Where(task => task.ParcelId == parcelId && task.CompletedOn != null)
+            .OrderBy(task => task.CompletedOn).ToListAsync(cancellation);
         var keys = await db.PlannedTasks.Select(task => task.Key).ToHashSetAsync(cancellation);
         var made = new List<PlannedTask>();
         foreach (var work in wanted.Where(work => !open.Exists(task => task.PracticeId == work.Practice)))
-            made.Add(Add(work.Practice!, work.Quantity, work.QuantityUnit, work.CrewSize ?? UsualCrew, null));
+        {
+            var task = Add(work.Practice!, work.Quantity, work.QuantityUnit, work.CrewSize ?? UsualCrew, null);
+            Follow(task, done);
+            made.Add(task);
+        }
         foreach (var cut in made.ToList())
         {
             foreach (var rule in FollowUp.All.Where(rule => rule.After.Id == cut.PracticeId && rule.Practice != rule.After))
@@ -78,6 +84,21 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
         }
     }
 
+    /// <summary>Work that something done on the parcel asks for follows it, and has its dates.</summary>
+    private static void Follow(PlannedTask task, List<PlannedTask> done)
+    {
+        foreach (var before in done)
+        {
+            if (FollowUp.All.FirstOrDefault(rule => rule.After.Id == before.PracticeId && rule.Practice.Id == task.PracticeId) is { } rule
+                && FollowUps.Answer(rule, before, done) is null)
+            {
+                task.FollowsId = before.Id;
+                (task.NotBefore, task.Deadline) = rule.Due(before.CompletedOn!.Value);
+                return;
+            }
+        }
+    }
+
     /// <summary>Common practice, no source: bedding near food before deep cover. Nothing waits for what is new, so no circle.</summary>
     private async Task WaitForNearFoodAsync(Parcel parcel, List<PlannedTask> made, CancellationToken cancellation)
     {
@@ -99,6 +120,8 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
         }
         for (var index = 0; index < work.Count; index++)
         {
+            if (work.Take(index).Any(earlier => earlier?.Practice == work[index]?.Practice && earlier?.Practice is not null))
+                faults.AddSentence($"work[{index}].practice", $"'{work[index].Practice}' stands twice: give it once, with all of it.");
             var one = new FieldFaults();
             var item = work[index] ?? new(null, null, null, null);
             new TaskForm(
@@ -123,11 +146,15 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
                 && Sequence.All.Any(order => order.Later == practice && order.First.Id == task.PracticeId)))
             {
                 if ((made.Contains(first) || made.Contains(later))
-                    && later.Prerequisites.All(link => link.PrerequisiteId != first.Id))
+                    && later.Prerequisites.All(link => link.PrerequisiteId != first.Id) && !Waits(first, later.Id))
                 {
                     later.Prerequisites.Add(new() { TaskId = later.Id, PrerequisiteId = first.Id });
                 }
             }
         }
+
+        // Somebody may have set the opposite order by hand: that stays, and no circle is closed.
+        bool Waits(PlannedTask task, Guid forId) => task.Prerequisites.Any(link => link.PrerequisiteId == forId
+            || (open.Find(one => one.Id == link.PrerequisiteId) is { } first && Waits(first, forId)));
     }
 }

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using NodaTime;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
@@ -15,7 +16,7 @@ public sealed class PropertyPageModel(PropertyPlanReader reader, PrescriptionHan
     public bool MayPlan => caller.Role == Role.Consultant;
 
     /// <summary>Practices that may be prescribed; what follows in later years comes with them.</summary>
-    public static IEnumerable<Practice> Practices => PracticeCatalogue.All.Where(practice => practice.Id != "tie-down");
+    public static IEnumerable<Practice> Practices => PracticeCatalogue.All;
 
     public async Task<IActionResult> OnGetAsync(Guid id, CancellationToken cancellation) =>
         await ShowAsync(id, cancellation) ? Page() : NotFound();
@@ -25,10 +26,18 @@ public sealed class PropertyPageModel(PropertyPlanReader reader, PrescriptionHan
     {
         if (!MayPlan)
             return Forbid();
+        if (!ModelState.IsValid)
+            return await ShowAsync(id, cancellation) ? Page() : NotFound();
         var change = await prescriptions.PrescribeAsync(
             parcel, new([new(practice, quantity, string.IsNullOrEmpty(unit) ? null : unit, crewSize)]), cancellation);
-        if (change.Outcome == ChangeOutcome.Done)
+        if (change is { Outcome: ChangeOutcome.Done, Value.Count: > 0 })
             return LocalRedirect($"/properties/{id}");
+        if (change.Outcome == ChangeOutcome.Done)
+        {
+            ModelState.AddModelError(
+                "", $"{PracticeCatalogue.Find(practice!)!.Name} is planned on this parcel already, so nothing was added. Change that "
+                + "task, or prescribe it again once it is done.");
+        }
         foreach (var complaint in change.Complaints)
             ModelState.AddModelError("", complaint);
         return await ShowAsync(id, cancellation) ? Page() : NotFound();
@@ -38,6 +47,8 @@ public sealed class PropertyPageModel(PropertyPlanReader reader, PrescriptionHan
     public static string Says(Step step) => (step.State, step.From, step.To) switch
     {
         (StepState.Done, { } day, _) => $"done {DayWords.WithYear(day)}",
+        (StepState.Due, { } from, { } to) when step.IsExpected => $"expected {Years(from, to)}, not planned",
+        (StepState.Planned, { } from, var to) when step.IsExpected => $"planned, expected {Years(from, to ?? from)}",
         (StepState.Due, { } from, { } to) => $"due {DayWords.WithYear(from)} to {DayWords.WithYear(to)}, not planned",
         (_, { } from, { } to) when from == to => $"planned, {DayWords.WithYear(from)}",
         (_, { } from, { } to) => $"planned, {DayWords.WithYear(from)} to {DayWords.WithYear(to)}",
@@ -45,6 +56,8 @@ public sealed class PropertyPageModel(PropertyPlanReader reader, PrescriptionHan
         (_, null, { } to) => $"planned, by {DayWords.WithYear(to)}",
         _ => "planned, no date",
     };
+
+    private static string Years(LocalDate from, LocalDate to) => from.Year == to.Year ? $"{from.Year}" : $"{from.Year} to {to.Year}";
 
     private async Task<bool> ShowAsync(Guid id, CancellationToken cancellation)
     {

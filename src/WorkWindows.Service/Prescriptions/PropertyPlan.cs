@@ -23,6 +23,12 @@ public sealed record Step(Guid? TaskId, string Practice, StepState State, LocalD
 {
     /// <summary>The year that it is shown in: of the day it was done, is scheduled, or may first be done.</summary>
     public required int Year { get; init; }
+
+    /// <summary>How many steps of the parcel come before it, one after the other.</summary>
+    public required int Place { get; init; }
+
+    /// <summary>Whether its time is reckoned from work that is not done itself.</summary>
+    public bool IsExpected { get; init; }
 }
 
 /// <summary>A parcel's years.</summary>
@@ -41,14 +47,24 @@ public sealed record RankedTask(
     public double PointsPerHour => Points / Time.Left;
 }
 
+/// <summary>Work that may be done this season.</summary>
+/// <param name="Id">The task.</param>
+/// <param name="Title">The work and its parcel.</param>
+/// <param name="Points">What it is worth.</param>
+/// <param name="Time">How long it takes.</param>
+/// <param name="After">What must be done first.</param>
+public sealed record Rankable(Guid Id, string Title, double Points, TaskTime Time, IReadOnlyList<Guid> After);
+
 /// <summary>Orders work by what it brings for an hour.</summary>
 public static class Ranking
 {
-    /// <param name="tasks">What is to be done, its worth and its time.</param>
-    public static IReadOnlyList<RankedTask> Of(IEnumerable<(Guid Id, string Title, double Points, TaskTime Time)> tasks)
+    /// <summary>
+    /// Together with what must be done first: again and again the work comes next that brings most for an hour with all that
+    /// it waits for, so that the order can be followed.
+    /// </summary>
+    public static IReadOnlyList<RankedTask> Of(IReadOnlyList<Rankable> tasks)
     {
-        var ordered = tasks.OrderByDescending(task => task.Points / task.Time.Left).ThenBy(task => task.Title, StringComparer.Ordinal)
-            .ToList();
+        var ordered = InOrder(tasks);
         var (allPoints, allHours) = (ordered.Sum(task => task.Points), ordered.Sum(task => task.Time.Left));
         var (points, hours) = (0.0, 0.0);
         return
@@ -61,6 +77,38 @@ public static class Ranking
                     task.Id, task.Title, task.Points, task.Time, allPoints > 0 ? points / allPoints : 0, hours / allHours);
             }),
         ];
+    }
+
+    private static List<Rankable> InOrder(IReadOnlyList<Rankable> tasks)
+    {
+        var left = tasks.ToDictionary(task => task.Id);
+        var ordered = new List<Rankable>();
+        while (left.Count > 0)
+        {
+            var next = left.Values.Select(Chain).OrderByDescending(chain => chain.Sum(task => task.Points) / chain.Sum(task => task.Time.Left))
+                .ThenBy(chain => chain.Count).ThenBy(chain => chain[^1].Title, StringComparer.Ordinal).First();
+            ordered.AddRange(next);
+            foreach (var task in next)
+                left.Remove(task.Id);
+        }
+        return ordered;
+
+        // What it waits for first, itself last.
+        List<Rankable> Chain(Rankable task)
+        {
+            var (chain, seen) = (new List<Rankable>(), new HashSet<Guid>());
+            Add(task);
+            return chain;
+
+            void Add(Rankable one)
+            {
+                if (!seen.Add(one.Id))
+                    return;
+                foreach (var first in one.After.Where(left.ContainsKey))
+                    Add(left[first]);
+                chain.Add(one);
+            }
+        }
     }
 
     /// <summary>The share of all points that the first fifth of the hours brings; a task in part counts in part.</summary>

@@ -11,7 +11,7 @@ public sealed class StandPageModel(StandReader reader) : PageModel
 
     /// <summary>Percent felled of each row of the inventory.</summary>
     [BindProperty(SupportsGet = true)]
-    public double[] Felled { get; set; } = [];
+    public double?[] Felled { get; set; } = [];
 
     /// <summary>The pocket of hinged trees that is meant, acres.</summary>
     [BindProperty(SupportsGet = true)]
@@ -25,11 +25,14 @@ public sealed class StandPageModel(StandReader reader) : PageModel
     {
         if (await reader.ReadAsync(Id, cancellation) is not { } input)
             return NotFound();
-        var faults = StandEndpoints.Check(Felled, PocketAcres, input.Rows.Count);
+        // A box that was emptied fells nothing.
+        double[] felled = [.. Felled.Select(percent => percent ?? 0)];
+        var faults = StandEndpoints.Check(felled, PocketAcres, input.Rows.Count);
         foreach (var complaint in faults.Errors.Values.SelectMany(messages => messages))
             ModelState.AddModelError("", complaint);
         PropertyId = input.PropertyId;
-        View = StandView.Of(input, faults.Any ? [] : Felled, faults.Any ? null : PocketAcres);
+        var isAccepted = ModelState.IsValid;
+        View = StandView.Of(input, isAccepted ? felled : [], isAccepted ? PocketAcres : null);
         return Page();
     }
 }

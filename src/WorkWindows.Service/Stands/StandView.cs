@@ -38,10 +38,11 @@ public sealed record FindingView(string Key, Fit Fit, string Says, string Author
 /// <param name="StemsPerAcre">Stems an acre.</param>
 /// <param name="FelledPercent">How many of them are felled in what is asked.</param>
 /// <param name="SproutsPercent">Share of severed stumps that sprout; null where stumps do not.</param>
+/// <param name="SuckersPerAcre">Shoots from the roots after what is felled; null for species that sprout from the stump.</param>
 /// <param name="Hinge">Whether it takes a hinge.</param>
 public sealed record StemView(
     string Species, double DbhMinIn, double DbhMaxIn, double StemsPerAcre, double FelledPercent, RangeView? SproutsPercent,
-    FindingView Hinge);
+    RangeView? SuckersPerAcre, FindingView Hinge);
 
 /// <summary>A parcel's stand now and after a removal.</summary>
 /// <param name="Parcel">The parcel's name.</param>
@@ -49,7 +50,7 @@ public sealed record StemView(
 /// <param name="Stems">The inventory; none where it was never taken.</param>
 /// <param name="Now">The numbers as it stands.</param>
 /// <param name="After">The same after the removal that is asked.</param>
-/// <param name="HoursPerAcre">What felling it takes one sawyer, hours an acre.</param>
+/// <param name="HoursPerAcre">What felling it takes a sawyer with a helper, hours an acre.</param>
 /// <param name="Findings">What is to be known before hinges are cut in what is left.</param>
 /// <param name="Assumed">What the numbers rest on that nobody measured.</param>
 public sealed record StandView(
@@ -77,6 +78,10 @@ public sealed record StandView(
     private static StemView Row(Properties.StandRow row, StemClass stems, double percent, HingeLimits limits) => new(
         stems.Species.Name, row.DbhMinIn, row.DbhMaxIn, stems.StemsPerAcre, percent,
         Sprouting.Share(stems.Species, stems.DbhIn) is { } share ? RangeView.Of(share * 100) : null,
+        Sprouting.Suckers(stems.Species)
+            ? RangeView.Of(Sprouting.SuckersPerAcre(
+                TreeFormulas.BasalAreaFt2(stems.DbhIn) * stems.StemsPerAcre * percent / 100))
+            : null,
         FindingView.Of(HingeTrees.OfClass(stems.Species, new(row.DbhMinIn, row.DbhMaxIn), limits)));
 
     private static IEnumerable<string> Assumptions(Stand stand)

@@ -22,6 +22,9 @@ public static class StandWords
 
     public static string Number(double value) => value.ToString("0.#", CultureInfo.InvariantCulture);
 
+    /// <summary>As it was typed: a form gives back what it was given.</summary>
+    public static string Typed(double? value) => value?.ToString("0.####", CultureInfo.InvariantCulture) ?? "";
+
     public static string Percent(RangeView range) => $"{Whole(range)} %";
 
     public static string Hours(RangeView range) => string.Create(

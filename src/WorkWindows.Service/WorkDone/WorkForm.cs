@@ -7,7 +7,7 @@ namespace WorkWindows.Service.WorkDone;
 /// <param name="Id">An id of the sender's own, so that handing it in again adds nothing.</param>
 /// <param name="Day">The day in the property's zone.</param>
 /// <param name="People">How many were at it.</param>
-/// <param name="Hours">Hours that each of them worked.</param>
+/// <param name="Hours">Hours that each of them worked; below 0 to take back what an earlier record has too many.</param>
 /// <param name="Quantity">How much was done, in the unit of the task, or null.</param>
 /// <param name="Stems">Stems that were cut, or null.</param>
 /// <param name="Problem">What stood in the way, or null.</param>
@@ -34,12 +34,17 @@ public sealed record WorkForm(
             faults.Add("day", Day, $"a day from {today.PlusDays(-OldestDays):R} to {today:R}");
         if (People is not (>= 1 and <= MostPeople))
             faults.Add("people", People, $"a whole number of people from 1 to {MostPeople}");
-        if (Hours is not (> 0 and <= 24))
-            faults.Add("hours", Hours, "hours above 0 and up to 24 that each of them worked");
-        if (Quantity is not (null or (>= 0 and <= MostQuantity)))
-            faults.Add("quantity", Quantity, $"a number from 0 to {MostQuantity}, or nothing");
-        if (Stems is not (null or (>= 0 and <= MostStems)))
-            faults.Add("stems", Stems, $"a whole number from 0 to {MostStems}, or nothing");
+        if (Hours is not (>= -24 and <= 24) || Hours == 0)
+        {
+            faults.Add(
+                "hours", Hours, "hours up to 24 that each of them worked, or, with a minus, hours of an earlier record that were too many");
+        }
+        // What takes back takes all back: hours, amounts and stems.
+        var (least, most) = Hours < 0 ? (-1, 0) : (0, 1);
+        if (Quantity is { } quantity && (quantity < least * MostQuantity || quantity > most * MostQuantity))
+            faults.Add("quantity", Quantity, $"a number from {least * MostQuantity} to {most * MostQuantity}, or nothing");
+        if (Stems is { } stems && (stems < least * MostStems || stems > most * MostStems))
+            faults.Add("stems", Stems, $"a whole number from {least * MostStems} to {most * MostStems}, or nothing");
         return faults.Optional(
             "problem", Problem, text => text.Length <= LongestProblem, $"at most {LongestProblem} characters");
     }

@@ -40,6 +40,12 @@ public sealed class WorkHandler(
                 : Change.Conflict<WorkRecord>("A record with this id is of another task.");
         }
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
+        var before = await db.WorkRecords.Where(row => row.TaskId == taskId).SumAsync(row => row.PersonHours, cancellation);
+        if (before + form.People!.Value * form.Hours!.Value < 0)
+        {
+            faults.Add("hours", form.Hours, $"no more taken back than the {before:0.##} hours of one person that were recorded");
+            return Change.Refused<WorkRecord>(faults);
+        }
         var record = await AddAsync(task, form, problem, by, now, cancellation);
         foreach (var photo in photos)
         {
@@ -53,9 +59,10 @@ public sealed class WorkHandler(
         }
         if (record.IsLast)
         {
-            task.CompletedOn = record.Day;
+            // A record that comes late does not make the work end before its last day.
+            task.CompletedOn = task.CompletedOn > record.Day ? task.CompletedOn : record.Day;
             await followUps.SetAsync(task, cancellation);
-            await bookings.FreeAsync(task.Id, record.Day, cancellation);
+            await bookings.FreeAsync(task.Id, task.CompletedOn!.Value, cancellation);
         }
         await db.SaveChangesAsync(cancellation);
         if (form.LeafOutSeen == true)

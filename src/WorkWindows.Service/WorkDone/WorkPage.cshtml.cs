@@ -15,7 +15,7 @@ namespace WorkWindows.Service.WorkDone;
 [Authorize(Access.Work)]
 [RequestSizeLimit((PhotoFile.Most + 1) * PhotoFile.MostBytes)]
 public sealed class WorkPageModel(
-    WindowHandler windows, WorkHandler work, TaskHours hours, WorkWindowsDb db, Caller caller) : PageModel
+    WindowHandler windows, WorkHandler work, TaskHandler tasks, TaskHours hours, WorkWindowsDb db, Caller caller) : PageModel
 {
     public TaskSummary Planned { get; private set; } = null!;
 
@@ -36,6 +36,8 @@ public sealed class WorkPageModel(
 
     public async Task<IActionResult> OnPostAsync(Guid id, CancellationToken cancellation)
     {
+        if (!ModelState.IsValid)
+            return await ShowAsync(id, cancellation) ? Page() : NotFound();
         var photos = new List<PhotoFile>();
         foreach (var file in Entry.Photos.Where(file => file.Length > 0))
         {
@@ -50,6 +52,15 @@ public sealed class WorkPageModel(
         foreach (var complaint in change.Complaints)
             ModelState.AddModelError("", complaint);
         return await ShowAsync(id, cancellation) ? Page() : NotFound();
+    }
+
+    /// <summary>Somebody said too early that the work is done: what follows it has no dates again.</summary>
+    public async Task<IActionResult> OnPostReopenAsync(Guid id, CancellationToken cancellation)
+    {
+        if (!await ShowAsync(id, cancellation))
+            return NotFound();
+        await tasks.CompleteAsync(id, null, cancellation);
+        return LocalRedirect($"/tasks/{id}/work");
     }
 
     private async Task<bool> ShowAsync(Guid id, CancellationToken cancellation)

@@ -71,8 +71,7 @@ internal sealed class WorkRecordMapping : IEntityTypeConfiguration<WorkRecord>, 
         builder.ToTable("work_records", table =>
         {
             table.HasCheckConstraint("ck_work_records_people", "people > 0");
-            table.HasCheckConstraint("ck_work_records_hours", "person_hours > 0");
-            table.HasCheckConstraint("ck_work_records_amounts", "quantity >= 0 and stems >= 0");
+            table.HasCheckConstraint("ck_work_records_hours", "person_hours <> 0");
         });
         builder.HasIndex(record => new { record.OrganizationId, record.TaskId, record.Day });
         builder.HasOne<PlannedTask>().WithMany().HasForeignKey(record => record.TaskId)

@@ -36,6 +36,13 @@ public sealed class HingeSuitabilityTests
     [InlineData("basswood", 5, Fit.WithCare, "weak-or-heavy")]
     [InlineData("black willow", 5, Fit.WithCare, "weak-or-heavy")]
     [InlineData("silver maple", 5, Fit.WithCare, "weak-or-heavy")]
+    [InlineData("American beech", 5, Fit.Fits, "takes-it")]
+    [InlineData("black gum", 5, Fit.Fits, "takes-it")]
+    [InlineData("white oak", 5, Fit.WithCare, "heavy-top")]
+    [InlineData("northern red oak", 5, Fit.WithCare, "heavy-top")]
+    [InlineData("black walnut", 5, Fit.Unknown, "not-known")]
+    [InlineData("black locust", 5, Fit.Unknown, "not-known")]
+    [InlineData("yellow birch", 5, Fit.Unknown, "not-known")]
     public void Stems_TakeAHinge_ByKindAndSize(string species, double dbhIn, Fit fit, string reason)
     {
         var finding = HingeTrees.Of(new(Named(species), dbhIn, 10), Usual);
@@ -94,7 +101,9 @@ public sealed class HingeSuitabilityTests
         Finding("cut", Of()).Says.ShouldBe(
             "Cut level, about half through, 3 to 4 ft up, about the hip. Never at the height of the face.");
         Finding("clear-first", Of()).Says.ShouldContain("nothing overhead is left to fall");
-        Finding("roost-trees", Of(), SiteFlag.RoostTree).Says.ShouldContain("keep them");
+        Finding("leave-be", Of()).Says.ShouldContain("dead ash");
+        foreach (var flag in new[] { SiteFlag.RoostTree, SiteFlag.BatHabitat })
+            Finding("roost-trees", Of(), flag).Says.ShouldContain("keep them");
     }
 
     [Theory]
@@ -105,11 +114,13 @@ public sealed class HingeSuitabilityTests
     [InlineData("red maple", 2, 6, Fit.WithCare, "thin-only")]
     [InlineData("red pine", 2, 6, Fit.No, "conifer")]
     [InlineData("boxelder", 4, 12, Fit.WithCare, "thin-only")]
-    // A class begins above its lower end: what stands exactly at a limit is in the class before.
-    [InlineData("sugar maple", 8, 12, Fit.No, "too-large")]
+    // The lower end is in the class: what stands exactly at a limit may be hinged.
+    [InlineData("sugar maple", 8, 12, Fit.WithCare, "thin-only")]
+    [InlineData("sugar maple", 8.1, 12, Fit.No, "too-large")]
     [InlineData("sugar maple", 7.9, 12, Fit.WithCare, "thin-only")]
     [InlineData("sugar maple", 8, 8, Fit.WithCare, "large")]
-    [InlineData("red maple", 4, 6, Fit.No, "brittle")]
+    [InlineData("red maple", 4, 6, Fit.WithCare, "thin-only")]
+    [InlineData("red maple", 4.1, 6, Fit.No, "brittle")]
     [InlineData("red maple", 3.9, 6, Fit.WithCare, "thin-only")]
     [InlineData("red maple", 4, 4, Fit.Fits, "takes-it")]
     public void Class_IsJudgedByBothItsEnds(string species, double fromIn, double toIn, Fit fit, string reason)

@@ -1,5 +1,6 @@
 using Shouldly;
 using WorkWindows.Engine.Land;
+using WorkWindows.Engine.Stands;
 using WorkWindows.Engine.Stands.Sprouts;
 using static WorkWindows.Engine.Tests.Stands.StandFormulaTests;
 
@@ -20,7 +21,7 @@ public sealed class SproutingTests
     [InlineData("sugar maple", .787, .683, .579, .474, .370)]
     public void LakeStates_CurvesFall(string species, double at4, double at8, double at12, double at16, double at20)
     {
-        double[] found = [.. Diameters.Select(dbhIn => Sprouting.LakeStates(Named(species), dbhIn)!.Value)];
+        double[] found = [.. Diameters.Select(dbhIn => Sprouting.LakeStates(Named(species), dbhIn))];
 
         // 0.47415 of sugar maple at 16 in is printed .474.
         found.ShouldBe([at4, at8, at12, at16, at20], 0.00051);
@@ -92,8 +93,10 @@ public sealed class SproutingTests
     [InlineData("black walnut", 8, .50)]
     [InlineData("butternut", 7.9, .30)]
     [InlineData("butternut", 8, 0)]
+    [InlineData("mockernut hickory", 8, 1)]   // the model's default
+    [InlineData("yellow-poplar", 8, 1)]
     public void LakeStates_Shares(string species, double dbhIn, double share) =>
-        Sprouting.LakeStates(Named(species), dbhIn)!.Value.ShouldBe(share, 0.00051);
+        Sprouting.LakeStates(Named(species), dbhIn).ShouldBe(share, 0.00051);
 
     [Theory]
     [InlineData("sugar maple", .73)]
@@ -111,6 +114,7 @@ public sealed class SproutingTests
     [InlineData("apple", .94)]
     [InlineData("paper birch", .3186)]   // 1 / (1 + e^-(3.3670 - .5159 x 8))
     [InlineData("yellow birch", .3186)]
+    [InlineData("sweet birch", .3186)]
     public void SouthernAppalachians_Shares_At8In(string species, double share) =>
         Sprouting.SouthernAppalachians(Named(species), 8).ShouldBe(share, 0.0001);
 
@@ -119,9 +123,23 @@ public sealed class SproutingTests
     {
         var oak = Sprouting.Share(Named("white oak"), 8)!.Value;
         (Math.Round(oak.Low, 2), Math.Round(oak.High, 2)).ShouldBe((.50, .76));
-        Sprouting.Share(Named("mockernut hickory"), 8)!.Value.IsOne.ShouldBeTrue();
+        var hickory = Sprouting.Share(Named("mockernut hickory"), 8)!.Value;
+        (Math.Round(hickory.Low, 3), hickory.High).ShouldBe((.867, 1));
+        Sprouting.Share(Named("bigtooth aspen"), 8).ShouldBe(ValueRange.Of(.80), "the southern model does not have it");
         Sprouting.Share(Named("red pine"), 8).ShouldBeNull();
         Sprouting.Share(Named("quaking aspen"), 8).ShouldBeNull();
+    }
+
+    /// <summary>Forest Vegetation Simulator, Lake States variant: 2,608 to 30,125 an acre where 198 ft² are cut.</summary>
+    [Theory]
+    [InlineData(198, 2_608, 30_125)]
+    [InlineData(99, 1_304, 15_062.5)]
+    [InlineData(0, 0, 0)]
+    public void Suckers_OfTremblingAspen_GoWithWhatIsCut(double cutFt2, double least, double most)
+    {
+        var suckers = Sprouting.SuckersPerAcre(cutFt2);
+
+        (suckers.Low, suckers.High).ShouldBe((least, most));
     }
 
     [Theory]

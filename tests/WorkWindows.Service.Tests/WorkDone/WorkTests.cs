@@ -41,6 +41,48 @@ public sealed class WorkTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Record_WithAMinus_TakesBackWhatWasTooMany_AndNoMore()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        await given.Lead.PostOkAsync(Address(given), new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = 18, quantity = 5 });
+
+        await given.Lead.PostOkAsync(Address(given), new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = -17, quantity = -4.5 });
+
+        (await given.Lead.ReadAsync(Address(given))).EnumerateArray().Sum(record => record.GetProperty("personHours").GetDecimal()).ShouldBe(2);
+        (await given.Lead.GetStringAsync($"/tasks/{given.Task}/work")).ShouldContain("Recorded: 2.");
+        (await given.Lead.RefusedAsync(HttpMethod.Post, Address(given),
+            new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = -2 }, HttpStatusCode.BadRequest))
+            .Error("hours").ShouldContain("no more taken back than the 2 hours");
+        (await given.Lead.RefusedAsync(HttpMethod.Post, Address(given),
+            new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = -1, quantity = 1 }, HttpStatusCode.BadRequest))
+            .Error("quantity").ShouldContain("to 0");
+    }
+
+    [Fact]
+    public async Task Work_ThatWasSaidToBeDoneTooEarly_IsOpenedAgain_AndWhatFollowsHasNoDates()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        var followed = await AddFollowersAsync(given);
+        await given.Lead.PostOkAsync(
+            Address(given), new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = 6, isLast = true });
+
+        using var answer = await given.Lead.PostFormAsync($"/tasks/{given.Task}/work?handler=Reopen", []);
+
+        (await given.Lead.ReadAsync($"/api/tasks/{given.Task}")).GetProperty("completedOn").ValueKind.ShouldBe(System.Text.Json.JsonValueKind.Null);
+        (await DatesAsync(given, followed)).ShouldAllBe(one => one.From == "" && one.To == "");
+    }
+
+    [Fact]
+    public async Task Record_OfAnEarlierDay_ThatSaysItIsDoneToo_MovesNothingBack()
+    {
+        var given = await GivenChecklist.OpenAsync(service);
+        foreach (var day in new[] { "2025-03-01", "2025-02-27" })
+            await given.Lead.PostOkAsync(Address(given), new { id = Guid.NewGuid(), day, people = 2, hours = 6, isLast = true });
+
+        (await given.Lead.ReadAsync($"/api/tasks/{given.Task}")).Text("completedOn").ShouldBe("2025-03-01");
+    }
+
+    [Fact]
     public async Task Record_ThatIsTheLast_CompletesTheTask_AndSetsTheDatesOfWhatFollows()
     {
         var given = await GivenChecklist.OpenAsync(service);

@@ -17,15 +17,26 @@ public static class Sprouting
     /// <returns>Null for conifers, which do not sprout, and for trembling aspen, which suckers from its roots.</returns>
     public static ValueRange? Share(Species species, double dbhIn)
     {
-        if (species.Group == SpeciesGroup.Conifer || species.Name == "trembling aspen")
+        if (species.Group == SpeciesGroup.Conifer || Suckers(species))
             return null;
-        var south = SouthernAppalachians(species, dbhIn);
-        return LakeStates(species, dbhIn) is { } lake ? ValueRange.Over([lake, south]) : ValueRange.Of(south);
+        var lake = LakeStates(species, dbhIn);
+        return species.Name == "bigtooth aspen" ? ValueRange.Of(lake) : ValueRange.Over([lake, SouthernAppalachians(species, dbhIn)]);
     }
 
-    /// <returns>The share, or null where the model does not have the species.</returns>
-    public static double? LakeStates(Species species, double dbhIn) =>
-        Lake.TryGetValue(species.Name, out var share) ? Math.Clamp(share(dbhIn), 0, 1) : null;
+    /// <summary>Whether it comes back from its roots and not from its stump.</summary>
+    public static bool Suckers(Species species) => species.Name == "trembling aspen";
+
+    /// <summary>
+    /// Suckers an acre of trembling aspen that is felled, fewest and most: in proportion to the basal area that is cut, all of
+    /// it at 198 ft² an acre.
+    /// </summary>
+    /// <param name="cutFt2PerAcre">Basal area of trembling aspen that is cut, ft² an acre.</param>
+    public static ValueRange SuckersPerAcre(double cutFt2PerAcre) =>
+        new ValueRange(2_608, 30_125) * (cutFt2PerAcre / 198);
+
+    /// <returns>The share; all stumps of a species that the model does not name.</returns>
+    public static double LakeStates(Species species, double dbhIn) =>
+        Lake.TryGetValue(species.Name, out var share) ? Math.Clamp(share(dbhIn), 0, 1) : 1;
 
     /// <returns>The share; that of upland hardwoods together for a species without a curve of its own.</returns>
     public static double SouthernAppalachians(Species species, double dbhIn) =>
@@ -98,6 +109,7 @@ public static class Sprouting
         ["American hornbeam"] = Always(.94),
         ["paper birch"] = BirchOfTheSouth,
         ["yellow birch"] = BirchOfTheSouth,
+        ["sweet birch"] = BirchOfTheSouth,
         ["American beech"] = Always(.93),
         ["white oak"] = d => Logistic(2.4608 - (.3093 * d)),
         ["northern red oak"] = d => Logistic(3.2586 - (.1120 * d)),

@@ -21,6 +21,9 @@ public static class HingeStand
         Canopy(stand.CanopyCoverPercent, limits),
         .. pocketAcres is { } acres ? new[] { Pocket(acres, limits) } : [],
         Cut(limits),
+        new("leave-be", Fit.No,
+            "Leave stems that lean hard, hang in others, are rotten or laced with vines, and keep off where a dead ash could fall.",
+            Authority.CommonPractice, NoSource),
         new("clear-first", Fit.WithCare,
             "Clear what was felled first, so that nothing overhead is left to fall and trails stay open.",
             Authority.CommonPractice, NoSource),
@@ -60,7 +63,7 @@ public static class HingeStand
     private static IEnumerable<SuitabilityFinding> Bats(
         ValueRange coverPercent, HingeLimits limits, IReadOnlyCollection<SiteFlag> flags)
     {
-        if (flags.Contains(SiteFlag.RoostTree))
+        if (flags.Contains(SiteFlag.RoostTree) || flags.Contains(SiteFlag.BatHabitat))
         {
             yield return new("roost-trees", Fit.WithCare, "Mark roost trees and keep them, with cover around them.",
                 Authority.AgencyGuideline, "US Fish and Wildlife Service, docs/rules/bats.md");
@@ -70,7 +73,8 @@ public static class HingeStand
         var fit = coverPercent.High < limits.BatCoverPercent ? Fit.No
             : coverPercent.Low < limits.BatCoverPercent ? Fit.Unknown : Fit.Fits;
         yield return new("bat-cover", fit,
-            $"Summer habitat of Indiana bats keeps {limits.BatCoverPercent:0} % cover; this stand has {Percent(coverPercent)}.",
+            $"Summer habitat of Indiana bats keeps {limits.BatCoverPercent:0} % cover, also once the hinges lie; this stand has "
+            + $"{Percent(coverPercent)} before. Where hinges need more light than that leaves, bats come first: do not hinge here.",
             Authority.AgencyGuideline, "US Fish and Wildlife Service, docs/rules/bats.md");
     }
 

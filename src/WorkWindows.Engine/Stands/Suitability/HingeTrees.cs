@@ -12,6 +12,11 @@ public static class HingeTrees
 
     private static readonly FrozenSet<string> Brittle = ["black cherry", "pin cherry", "chokecherry", "red maple"];
 
+    private static readonly FrozenSet<SpeciesGroup> Bends = [SpeciesGroup.Maple, SpeciesGroup.Cherry];
+
+    private static readonly FrozenSet<string> BendsByName =
+        ["American beech", "black gum", "American hornbeam", "American elm", "slippery elm", "rock elm"];
+
     private static readonly FrozenDictionary<string, string> Care = new Dictionary<string, string>
     {
         ["boxelder"] = "Its wood is weak and the hinge often snaps.",
@@ -39,22 +44,26 @@ public static class HingeTrees
             return WithCare("barber-chair", "Hickory is heavy and may split up the stem when it leans.");
         if (Care.TryGetValue(species.Name, out var care))
             return WithCare("weak-or-heavy", care);
+        if (species.Group is SpeciesGroup.RedOak or SpeciesGroup.WhiteOak)
+            return WithCare("heavy-top", "Oak has a heavy top; keep to the days without the beetles that carry oak wilt.");
+        if (!Bends.Contains(species.Group) && !BendsByName.Contains(species.Name))
+        {
+            return new(
+                "not-known", Fit.Unknown, "Whether it bends and holds is not known. Try one stem, low and slowly, or fell it.",
+                Authority.CommonPractice, NoSource);
+        }
         return dbhIn > limits.EasyDbhIn
             ? WithCare("large", $"Above {Inches(limits.EasyDbhIn)} cut slowly and watch for a split.")
             : new("takes-it", Fit.Fits, "It bends and holds.", Authority.CommonPractice, NoSource);
     }
 
-    /// <summary>
-    /// The same for a class of diameters, whose ends may differ. A class begins above its lower end: one of 8 to 12 in
-    /// holds no stem of 8 in, which is in the class before it.
-    /// </summary>
+    /// <summary>The same for a class of diameters, whose ends may differ; the lower end is in it.</summary>
     /// <param name="species">The species.</param>
     /// <param name="dbhIn">The ends of the class, inches; one of equal ends holds stems of that diameter.</param>
     /// <param name="limits">What hinge cutting keeps within.</param>
     public static SuitabilityFinding OfClass(Species species, ValueRange dbhIn, HingeLimits limits)
     {
-        var thinnest = dbhIn.IsOne ? dbhIn.Low : Math.BitIncrement(dbhIn.Low);
-        var thin = Of(new(species, thinnest, 1), limits);
+        var thin = Of(new(species, dbhIn.Low, 1), limits);
         var thick = Of(new(species, dbhIn.High, 1), limits);
         return thin.Fit == thick.Fit || thick.Fit != Fit.No
             ? thick

@@ -3068,9 +3068,7 @@ namespace WorkWindows.Service.Storage.Migrations
 
                     b.ToTable("work_records", null, t =>
                         {
-                            t.HasCheckConstraint("ck_work_records_amounts", "quantity >= 0 and stems >= 0");
-
-                            t.HasCheckConstraint("ck_work_records_hours", "person_hours > 0");
+                            t.HasCheckConstraint("ck_work_records_hours", "person_hours <> 0");
 
                             t.HasCheckConstraint("ck_work_records_people", "people > 0");
                         });
