@@ -38,7 +38,7 @@ public enum HardRule
     /// <summary>A piece of equipment is with two crews on a day.</summary>
     EquipmentTwice,
 
-    /// <summary>Two crews are within the spacing distance on a day.</summary>
+    /// <summary>Two crews are within the spacing distance on a day, or at the same work.</summary>
     TooClose,
 
     /// <summary>Work begins before what comes first has ended on an earlier day.</summary>
@@ -141,7 +141,7 @@ public static class PlanCheck
     private static IEnumerable<BrokenRule> Close(PlanCase plan, IReadOnlyList<Booking> day)
     {
         var here = day.ToLookup(booking => booking.TaskId);
-        return from pair in plan.TooClose
+        return from pair in plan.TooClose.Concat(here.Select(work => new TooClose(work.Key, work.Key)))
                from one in here[pair.TaskId]
                from other in here[pair.OtherTaskId]
                where one.CrewId != other.CrewId

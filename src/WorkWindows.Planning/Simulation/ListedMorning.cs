@@ -4,7 +4,10 @@ using WorkWindows.Planning.Crews;
 
 namespace WorkWindows.Planning.Simulation;
 
-/// <summary>Gives each crew the first tasks of a list that may be worked today, as many as the day holds.</summary>
+/// <summary>
+/// Gives each crew the first tasks of a list that may be worked today, as many as the day holds: first what is nearer to it
+/// than to any other crew, so that none drives far for what another could do.
+/// </summary>
 /// <param name="order">Puts the tasks that are left into the order of the list.</param>
 internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<PlanTask>> order) : IMorning
 {
@@ -17,7 +20,8 @@ internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<Plan
         var chosen = new List<Booking>();
         foreach (var crew in rest.Crews)
         {
-            foreach (var task in order(rest.Tasks).Where(task => task.After.IsEmpty && chosen.TrueForAll(one => one.TaskId != task.Id)))
+            foreach (var task in order(rest.Tasks).Where(task => task.After.IsEmpty && chosen.TrueForAll(one => one.TaskId != task.Id))
+                .OrderBy(task => IsNearest(rest, crew, task) ? 0 : 1))
             {
                 if (With(rest, chosen, crew, task) is { } more)
                     chosen = more;
@@ -25,6 +29,9 @@ internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<Plan
         }
         return chosen;
     }
+
+    private static bool IsNearest(PlanCase rest, PlanCrew crew, PlanTask task) => rest.Crews.All(other =>
+        rest.Travel.RoundTripMinutes(crew.Base, task.Place) <= rest.Travel.RoundTripMinutes(other.Base, task.Place));
 
     /// <returns>The day with a task more; null where a hard rule stands against it.</returns>
     private static List<Booking>? With(PlanCase rest, List<Booking> chosen, PlanCrew crew, PlanTask task)

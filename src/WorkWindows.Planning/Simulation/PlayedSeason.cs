@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using WorkWindows.Planning.Cases;
+using WorkWindows.Planning.Crews;
 
 namespace WorkWindows.Planning.Simulation;
 
@@ -9,13 +10,17 @@ internal sealed class PlayedSeason(PlanCase plan, ImmutableArray<ImmutableArray<
     /// <summary>Hours that rounding to minutes leaves over.</summary>
     private const double Tolerance = 0.02;
 
+    private const double MinutesPerHour = 60;
+
     private readonly Dictionary<string, double> left = plan.Tasks.ToDictionary(task => task.Id, task => task.Hours);
     private int crewDays;
+    private double travelMinutes;
 
     public PlanCase Plan => plan;
 
     public SeasonResult Result => new(
-        plan.Tasks.Where(task => IsDone(task.Id)).Sum(task => task.Benefit), plan.Tasks.Count(task => IsDone(task.Id)), crewDays);
+        plan.Tasks.Where(task => IsDone(task.Id)).Sum(task => task.Benefit), plan.Tasks.Count(task => IsDone(task.Id)), crewDays,
+        travelMinutes / MinutesPerHour);
 
     public bool IsDone(string task) => left[task] <= Tolerance;
 
@@ -25,6 +30,7 @@ internal sealed class PlayedSeason(PlanCase plan, ImmutableArray<ImmutableArray<
     {
         foreach (var booking in bookings)
             left[booking.TaskId] -= booking.Hours;
+        travelMinutes += CrewTours.TravelMinutes(plan, bookings);
         crewDays += bookings.Select(booking => booking.CrewId).Distinct().Count();
     }
 

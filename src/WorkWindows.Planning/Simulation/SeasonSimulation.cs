@@ -20,7 +20,8 @@ public enum Strategy
 /// <param name="Benefit">Points of the tasks that were done whole and in time.</param>
 /// <param name="Done">How many tasks were done.</param>
 /// <param name="CrewDays">How many days crews worked.</param>
-public sealed record SeasonResult(double Benefit, int Done, int CrewDays);
+/// <param name="TravelHours">How long they drove.</param>
+public sealed record SeasonResult(double Benefit, int Done, int CrewDays, double TravelHours);
 
 /// <summary>
 /// Plays a season day by day as it really was: in the morning it is known whether the day can be worked, and of the days

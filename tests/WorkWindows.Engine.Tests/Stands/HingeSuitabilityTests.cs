@@ -73,8 +73,32 @@ public sealed class HingeSuitabilityTests
 
     [Fact]
     public void Canopy_SaysWhatToDoFirst() => Finding("canopy", Of(("northern red oak", 12, 150))).Says
-        .ShouldBe("Crowns cover 74 % of the ground. Hinges shaded by more than 60 % die in about three years. "
+        .ShouldBe("Crowns above what may be hinged cover 74 % of the ground. Hinges shaded by more than 60 % die in about three years. "
             + "Remove canopy first.");
+
+    [Fact]
+    public void Canopy_LeavesOutWhatIsHinged_AndBatsLoseThatCover()
+    {
+        var stand = Of(("northern red oak", 12, 60), ("sugar maple", 5, 400));
+
+        stand.CanopyCoverPercent.Low.ShouldBeGreaterThan(60);
+        Finding("canopy", stand).Fit.ShouldBe(Fit.Fits);
+        Finding("bat-cover", stand, SiteFlag.BatHabitat).Fit.ShouldBe(Fit.No);
+    }
+
+    [Theory]
+    [InlineData("sugar maple", 4, Fit.No, Fit.No, "own")]
+    [InlineData("paper birch", 4, Fit.Fits, Fit.Fits, "own")]
+    [InlineData("paper birch", 7, Fit.Fits, Fit.WithCare, "large")]
+    [InlineData("paper birch", 9, Fit.Fits, Fit.No, "too-large")]
+    [InlineData("white ash", 4, Fit.WithCare, Fit.WithCare, "own")]
+    [InlineData("white ash", 8.5, Fit.WithCare, Fit.No, "too-large")]
+    public void Species_AreAsTheOrganizationSays_UpToItsSizes(string species, double dbhIn, Fit own, Fit fit, string reason)
+    {
+        var finding = HingeTrees.Of(new(Named(species), dbhIn, 10), Usual with { Species = Usual.Species.Add(species, own) });
+
+        (finding.Fit, finding.Key).ShouldBe((fit, reason));
+    }
 
     [Theory]
     [InlineData(0.24, Fit.WithCare)]

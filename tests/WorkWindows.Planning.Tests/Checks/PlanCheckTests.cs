@@ -38,7 +38,8 @@ public sealed class PlanCheckTests
         { HardRule.TooFewPeople, "one person" }, { HardRule.NoCertificate, "an expired certificate" },
         { HardRule.NoEquipment, "no winch" }, { HardRule.NoEquipment, "the winch of others" },
         { HardRule.PersonTwice, "one person in two crews" }, { HardRule.EquipmentTwice, "one winch in two crews" },
-        { HardRule.TooClose, "two crews close to each other" }, { HardRule.OutOfOrder, "the same day" },
+        { HardRule.TooClose, "two crews close to each other" }, { HardRule.TooClose, "two crews at one job" },
+        { HardRule.OutOfOrder, "the same day" },
         { HardRule.OutOfOrder, "half of what comes first" }, { HardRule.DayTooLong, "eight hours and a drive" },
         { HardRule.TooManyHours, "the work twice" },
     };
@@ -62,6 +63,7 @@ public sealed class PlanCheckTests
             "one person in two crews" => (Plan, [North("c", 1), South("b", 1) with { Members = ["ann", "cy"] }]),
             "one winch in two crews" => (Plan, [winch, South("c", 0) with { EquipmentIds = ["w1"] }]),
             "two crews close to each other" => (Plan, [winch, South("c", 0)]),
+            "two crews at one job" => (Plan, [North("c", 0) with { Hours = 2 }, South("c", 0) with { Hours = 2 }]),
             "the same day" => (Plan, [winch, North("b", 0) with { Place = 1 }]),
             "half of what comes first" => (Plan, [winch with { Hours = 3 }, North("b", 1)]),
             "eight hours and a drive" => (Plan, [North("c", 0) with { Hours = 8 }]),

@@ -45,6 +45,21 @@ public sealed class CrewPlannerTests
         },
         iter: 3_000);
 
+    /// <summary>More ways than a search looks at: the best of them are chosen, and the bound is that of the prices.</summary>
+    [Fact]
+    public void Plan_OfManyTasks_BreaksNoHardRule_IsRepeated_AndLiesUnderItsBound()
+    {
+        var plan = Drawn(20270203, mostTasks: 300, mostCrews: 8, mostDays: 60) with { Fixed = [] };
+        var limits = new PlanLimits { Seed = 3, Workers = 2, Effort = 2, Seconds = 120 };
+
+        var made = CrewPlanner.Plan(plan, limits);
+
+        PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+        made.IsOptimal.ShouldBeFalse("not every way was looked at");
+        made.Objective.ShouldBeInRange(1, made.Bound);
+        made.Bookings.Select(Text).ShouldBe(CrewPlanner.Plan(plan, limits).Bookings.Select(Text));
+    }
+
     [Fact]
     public void Plan_IsTheSame_WithTheSameSeed()
     {

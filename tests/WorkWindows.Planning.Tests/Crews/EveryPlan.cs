@@ -16,7 +16,7 @@ internal static class EveryPlan
     private static double Best(PlanCase plan, int index, List<Booking> made)
     {
         if (index == plan.Tasks.Length)
-            return IsPlan(plan, made) ? Points(plan, made) : double.NegativeInfinity;
+            return IsPlan(plan, [.. made.OrderBy(one => PlaceOf(plan, one))]) ? Points(plan, made) : double.NegativeInfinity;
         var best = Best(plan, index + 1, made);
         foreach (var crew in plan.Crews)
         {
@@ -64,6 +64,9 @@ internal static class EveryPlan
     private static bool Alone(PlanCase plan, Booking booking) => PlanCheck.Broken(plan, [booking])
         .All(broken => broken.Rule is HardRule.OutOfOrder);
 
+    /// <summary>Nobody drives to a place twice on a day.</summary>
+    private static string PlaceOf(PlanCase plan, Booking booking) => plan.Tasks.First(task => task.Id == booking.TaskId).Place;
+
     /// <summary>One of the pieces of a kind is enough, so that which is taken is tried too.</summary>
     private static bool IsPlan(PlanCase plan, List<Booking> made) =>
         Handouts(plan, made, 0).Any(handed => PlanCheck.Broken(plan, handed).IsEmpty) && Fits(plan, made);
@@ -108,5 +111,5 @@ internal static class EveryPlan
     private static IEnumerable<(PlanCrew Crew, double Minutes, string[] Places)> ByDay(PlanCase plan, List<Booking> made) =>
         made.GroupBy(booking => (booking.Day, booking.CrewId)).Select(day => (
             plan.Crews.First(crew => crew.Id == day.Key.CrewId), day.Sum(booking => booking.Hours) * MinutesPerHour,
-            day.Select(booking => plan.Tasks.First(task => task.Id == booking.TaskId).Place).Distinct().ToArray()));
+            day.Select(booking => PlaceOf(plan, booking)).Distinct().ToArray()));
 }

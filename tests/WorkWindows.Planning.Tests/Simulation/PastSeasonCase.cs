@@ -40,15 +40,11 @@ internal sealed class PastSeasonCase
     public static DateInterval Days(int year) => new(new(year, 1, 20), new(year, 5, 10));
 
     /// <summary>For each task of a year's case: the days on which it could be worked in truth.</summary>
-    public ImmutableArray<ImmutableArray<bool>> Truth(int year) =>
-    [
-        .. sites.SelectMany(site => site.Workable, (site, task) =>
-            Days(year).Select(day => task[site.Days.IndexOf(day)]).ToImmutableArray()),
-    ];
+    public ImmutableArray<ImmutableArray<bool>> Truth(int year) => AsAsked(year, ByPlace(year));
 
     public PlanCase Of(int year)
     {
-        var others = Years.Where(other => other != year).Select(Truth).ToList();
+        var others = Years.Where(other => other != year).Select(ByPlace).ToList();
         var length = Days(year).Length;
         var tasks = Stations.SelectMany((station, place) => Work.Select((work, index) => new PlanTask
         {
@@ -63,9 +59,23 @@ internal sealed class PastSeasonCase
         var places = Stations.Select(ReferenceStations.Described)
             .Select(station => new PlanPlace(station.Id, station.LatitudeDeg, station.LongitudeDeg)).ToArray();
         return PlanCase.Of(
-            Days(year), [.. tasks], [Crew("north", "USC00115901", 8), Crew("south", "USC00111280", 8)], [],
+            Days(year), AsAsked(year, tasks), [Crew("north", "USC00115901", 8), Crew("south", "USC00111280", 8)], [],
             TravelTimes.Of(places, [], 1, 100), [], [], [], new());
     }
+
+    /// <summary>Owners ask in another order each year.</summary>
+    private static ImmutableArray<T> AsAsked<T>(int year, IEnumerable<T> byPlace)
+    {
+        var asked = byPlace.ToArray();
+        new Random(year).Shuffle(asked);
+        return [.. asked];
+    }
+
+    private ImmutableArray<ImmutableArray<bool>> ByPlace(int year) =>
+    [
+        .. sites.SelectMany(site => site.Workable, (site, task) =>
+            Days(year).Select(day => task[site.Days.IndexOf(day)]).ToImmutableArray()),
+    ];
 
     private static PlanCrew Crew(string id, string @base, double hours) => new()
     {

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace WorkWindows.Engine.Stands.Suitability;
 
 /// <summary>
@@ -24,6 +26,9 @@ public sealed record HingeLimits
 
     /// <summary>A pocket of hinged trees, acres.</summary>
     public ValueRange PocketAcres { get; init; } = new(0.25, 0.5);
+
+    /// <summary>What the organization says of species, by name as in the catalogue, instead of the usual; sizes hold for all.</summary>
+    public ImmutableSortedDictionary<string, Fit> Species { get; init; } = ImmutableSortedDictionary<string, Fit>.Empty;
 
     /// <summary>The height of the cut, feet: about the hip, and never at the face. Sources differ between 3 and 6 ft.</summary>
     public ValueRange CutHeightFt { get; init; } = new(3, 4);

@@ -10,15 +10,15 @@ public static class HingeStand
 {
     private const string NoSource = "common practice, no source";
 
-    /// <summary>What is said of the stand as a whole.</summary>
-    /// <param name="stand">The stand as it is when the hinges are cut.</param>
+    /// <summary>What is said of the stand as a whole. Hinged stems lie down: crowns are counted that stand above them.</summary>
+    /// <param name="stand">The stand as it is when the hinges are cut, with the stems that will be hinged.</param>
     /// <param name="limits">What hinge cutting keeps within.</param>
     /// <param name="flags">What is noted of the parcel.</param>
     /// <param name="pocketAcres">The size of the pocket, acres; null where it is not planned.</param>
     public static ImmutableArray<SuitabilityFinding> Of(
         Stand stand, HingeLimits limits, IReadOnlyCollection<SiteFlag> flags, double? pocketAcres) =>
     [
-        Canopy(stand.CanopyCoverPercent, limits),
+        Canopy(CoverWithout(stand, limits, Fit.Fits, Fit.WithCare), limits),
         .. pocketAcres is { } acres ? new[] { Pocket(acres, limits) } : [],
         Cut(limits),
         new("leave-be", Fit.No,
@@ -27,12 +27,16 @@ public static class HingeStand
         new("clear-first", Fit.WithCare,
             "Clear what was felled first, so that nothing overhead is left to fall and trails stay open.",
             Authority.CommonPractice, NoSource),
-        .. Bats(stand.CanopyCoverPercent, limits, flags),
+        // Whoever tries what is not known to bend takes that cover too.
+        .. Bats(CoverWithout(stand, limits, Fit.Fits, Fit.WithCare, Fit.Unknown), limits, flags),
     ];
+
+    private static ValueRange CoverWithout(Stand stand, HingeLimits limits, params Fit[] hinged) => stand
+        .Without((stems, _) => hinged.Contains(HingeTrees.Of(stems, limits).Fit) ? 1 : 0).CanopyCoverPercent;
 
     private static SuitabilityFinding Canopy(ValueRange coverPercent, HingeLimits limits)
     {
-        var cover = $"Crowns cover {Percent(coverPercent)} of the ground.";
+        var cover = $"Crowns above what may be hinged cover {Percent(coverPercent)} of the ground.";
         var rule = $"Hinges shaded by more than {limits.ClosedCanopyPercent:0} % die in about three years.";
         var fit = coverPercent.Low > limits.ClosedCanopyPercent ? Fit.No
             : coverPercent.High > limits.ClosedCanopyPercent ? Fit.Unknown : Fit.Fits;
@@ -74,7 +78,7 @@ public static class HingeStand
             : coverPercent.Low < limits.BatCoverPercent ? Fit.Unknown : Fit.Fits;
         yield return new("bat-cover", fit,
             $"Summer habitat of Indiana bats keeps {limits.BatCoverPercent:0} % cover, also once the hinges lie; this stand has "
-            + $"{Percent(coverPercent)} before. Where hinges need more light than that leaves, bats come first: do not hinge here.",
+            + $"{Percent(coverPercent)} then. Where hinges need more light than that leaves, bats come first: do not hinge here.",
             Authority.AgencyGuideline, "US Fish and Wildlife Service, docs/rules/bats.md");
     }
 

@@ -9,6 +9,7 @@ namespace WorkWindows.Engine.Stands.Suitability;
 public static class HingeTrees
 {
     private const string NoSource = "common practice, no source";
+    private const string House = "the organization's own";
 
     private static readonly FrozenSet<string> Brittle = ["black cherry", "pin cherry", "chokecherry", "red maple"];
 
@@ -30,6 +31,8 @@ public static class HingeTrees
     public static SuitabilityFinding Of(StemClass stems, HingeLimits limits)
     {
         var (species, dbhIn) = (stems.Species, stems.DbhIn);
+        if (limits.Species.TryGetValue(species.Name, out var own))
+            return Own(own, dbhIn, limits);
         if (species.Group == SpeciesGroup.Conifer)
             return No("conifer", "Conifers die when they are hinged. Leave them as cover.");
         if (species.Group == SpeciesGroup.Aspen || species.Name is "eastern cottonwood" or "yellow-poplar")
@@ -37,7 +40,7 @@ public static class HingeTrees
         if (species.Group == SpeciesGroup.Ash)
             return No("ash", "Ash splits, and stems killed by borers are brittle. Fell by machine or leave.");
         if (dbhIn > limits.LargestDbhIn)
-            return No("too-large", $"Above {Inches(limits.LargestDbhIn)} a stem splits or kicks back. Fell it or leave it.");
+            return TooLarge(limits);
         if (Brittle.Contains(species.Name) && dbhIn > limits.LargestBrittleDbhIn)
             return No("brittle", $"Above {Inches(limits.LargestBrittleDbhIn)} cherry and red maple snap.");
         if (species.Group == SpeciesGroup.Hickory)
@@ -53,9 +56,25 @@ public static class HingeTrees
                 Authority.CommonPractice, NoSource);
         }
         return dbhIn > limits.EasyDbhIn
-            ? WithCare("large", $"Above {Inches(limits.EasyDbhIn)} cut slowly and watch for a split.")
+            ? Large(limits)
             : new("takes-it", Fit.Fits, "It bends and holds.", Authority.CommonPractice, NoSource);
     }
+
+    private static SuitabilityFinding Own(Fit fit, double dbhIn, HingeLimits limits) => fit switch
+    {
+        Fit.Fits or Fit.WithCare when dbhIn > limits.LargestDbhIn => TooLarge(limits),
+        Fit.Fits when dbhIn > limits.EasyDbhIn => Large(limits),
+        Fit.Fits => new("own", fit, "By your own list it bends and holds.", Authority.CommonPractice, House),
+        Fit.WithCare => new("own", fit, "By your own list it is hinged with care.", Authority.CommonPractice, House),
+        Fit.No => new("own", fit, "By your own list it is not hinged.", Authority.CommonPractice, House),
+        _ => throw new ArgumentOutOfRangeException(nameof(fit), fit, "A list says whether a species is hinged."),
+    };
+
+    private static SuitabilityFinding TooLarge(HingeLimits limits) =>
+        No("too-large", $"Above {Inches(limits.LargestDbhIn)} a stem splits or kicks back. Fell it or leave it.");
+
+    private static SuitabilityFinding Large(HingeLimits limits) =>
+        WithCare("large", $"Above {Inches(limits.EasyDbhIn)} cut slowly and watch for a split.");
 
     /// <summary>The same for a class of diameters, whose ends may differ; the lower end is in it.</summary>
     /// <param name="species">The species.</param>
