@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace WorkWindows.Engine.Practices;
 
 /// <summary>
@@ -8,6 +10,12 @@ public static class PracticeWeights
 {
     /// <summary>Worth of work whose quantity is not known.</summary>
     public const double WithoutQuantity = 10;
+
+    /// <summary>Units that weights are set for.</summary>
+    public static ImmutableArray<string> Units { get; } = ["acres", "stems", "feet", "hours"];
+
+    /// <summary>The unit whose weight holds: trees weigh what stems do.</summary>
+    public static string Weighed(string unit) => unit == "trees" ? "stems" : unit;
 
     /// <param name="practice">The practice.</param>
     /// <param name="unit">acres, stems, feet, trees or hours.</param>

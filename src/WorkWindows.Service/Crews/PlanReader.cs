@@ -69,8 +69,7 @@ public sealed class PlanReader(
     {
         var evaluation = input.Evaluated().Evaluation;
         var chances = input.Weather.Chances.Ensemble.Years.IsEmpty ? null : input.ChancesOf(days);
-        var alone = CompanyRules.Forbidding(Explanation.Of(evaluation, days.First)).Count == 0;
-        var people = Math.Max(row.CrewSize, alone ? 1 : 2);
+        var people = Math.Max(row.CrewSize, CompanyRules.ForbidOnAnyDay(evaluation) ? 2 : 1);
         return new()
         {
             Id = $"{row.Id}",

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Stands.Suitability;
 using WorkWindows.Service.Storage;
 
@@ -28,6 +29,9 @@ public sealed class PlanningSetting : ITenantRow
 
     /// <summary>What hinge cuts keep within.</summary>
     public HingeLimits HingeLimits { get; set; } = new();
+
+    /// <summary>Years after which follow-ups are due.</summary>
+    public FollowUpYears FollowUpYears { get; set; } = new();
 }
 
 internal sealed class PlanningSettingMapping : IEntityTypeConfiguration<PlanningSetting>
@@ -38,5 +42,7 @@ internal sealed class PlanningSettingMapping : IEntityTypeConfiguration<Planning
         builder.HasIndex(setting => setting.OrganizationId).IsUnique();
         builder.Property(setting => setting.HingeLimits).HasColumnType("jsonb")
             .HasConversion(SettingJson.Converter<HingeLimits>(), SettingJson.Comparer<HingeLimits>());
+        builder.Property(setting => setting.FollowUpYears).HasColumnType("jsonb")
+            .HasConversion(SettingJson.Converter<FollowUpYears>(), SettingJson.Comparer<FollowUpYears>());
     }
 }

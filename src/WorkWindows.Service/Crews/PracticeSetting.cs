@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using WorkWindows.Service.Storage;
@@ -11,8 +12,8 @@ public sealed class PracticeSetting : ITenantRow
     public Guid OrganizationId { get; private set; }
     public required string PracticeId { get; init; }
 
-    /// <summary>What a unit of its quantity is worth, points of the consultant's own; null for the usual weight.</summary>
-    public decimal? PointsPerUnit { get; set; }
+    /// <summary>What one of a unit is worth, points of the consultant's own; units that are not there have the usual weight.</summary>
+    public ImmutableSortedDictionary<string, decimal> Points { get; set; } = ImmutableSortedDictionary<string, decimal>.Empty;
 
     /// <summary>Titles of certificates, each held by somebody present.</summary>
     public List<string> Certificates { get; set; } = [];
@@ -25,8 +26,10 @@ internal sealed class PracticeSettingMapping : IEntityTypeConfiguration<Practice
 {
     public void Configure(EntityTypeBuilder<PracticeSetting> builder)
     {
-        builder.ToTable("practice_settings", table =>
-            table.HasCheckConstraint("ck_practice_settings_points", "points_per_unit >= 0"));
+        builder.ToTable("practice_settings");
+        builder.Property(setting => setting.Points).HasColumnType("jsonb").HasConversion(
+            SettingJson.Converter<ImmutableSortedDictionary<string, decimal>>(),
+            SettingJson.Comparer<ImmutableSortedDictionary<string, decimal>>());
         builder.HasIndex(setting => new { setting.OrganizationId, setting.PracticeId }).IsUnique();
     }
 }

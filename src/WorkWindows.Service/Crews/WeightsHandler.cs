@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Stands.Suitability;
 using WorkWindows.Feeds.Portfolio;
@@ -9,11 +11,11 @@ namespace WorkWindows.Service.Crews;
 
 /// <summary>What an organization asks of a practice.</summary>
 /// <param name="Practice">A key of the practice catalogue.</param>
-/// <param name="PointsPerUnit">What a unit of its quantity is worth; null for the usual.</param>
+/// <param name="Points">What one of acres, stems, feet or hours is worth; units that are not there have the usual weight.</param>
 /// <param name="Certificates">Titles of certificates, each held by somebody present.</param>
 /// <param name="EquipmentKinds">Kinds of equipment that must be there.</param>
 public sealed record PracticeWeight(
-    string? Practice, decimal? PointsPerUnit, IReadOnlyList<string>? Certificates, IReadOnlyList<string>? EquipmentKinds);
+    string? Practice, IReadOnlyDictionary<string, decimal>? Points, IReadOnlyList<string>? Certificates, IReadOnlyList<string>? EquipmentKinds);
 
 /// <summary>What an organization has set; a part that is null is as usual.</summary>
 /// <param name="PointsPerTravelHour">Points that an hour of driving costs.</param>
@@ -29,11 +31,18 @@ public sealed record PracticeWeight(
 /// <param name="PocketMostAcres">The largest, acres.</param>
 /// <param name="CutLowestFt">The least height of the cut, feet.</param>
 /// <param name="CutHighestFt">The greatest, feet.</param>
+/// <param name="HingeSpecies">Species, by name as in the species catalogue, that are hinged otherwise than usual: fits, withCare or no.</param>
+/// <param name="TieDownFromYears">Years after a hinge cut from which stems are tied down.</param>
+/// <param name="TieDownToYears">And by which.</param>
+/// <param name="ReCutFromYears">Years after a hinge cut or a re-cut from which stems are cut again.</param>
+/// <param name="ReCutToYears">And by which.</param>
 /// <param name="Practices">Practices that are not as usual.</param>
 public sealed record WeightsForm(
     double? PointsPerTravelHour, double? PointsPerChange, double? RoadFactor, double? RoadSpeedKmPerHour, double? SpacingFt,
     double? HingeEasyDbhIn, double? HingeLargestDbhIn, double? HingeLargestBrittleDbhIn, double? ClosedCanopyPercent,
     double? PocketLeastAcres, double? PocketMostAcres, double? CutLowestFt, double? CutHighestFt,
+    IReadOnlyDictionary<string, Fit>? HingeSpecies,
+    int? TieDownFromYears, int? TieDownToYears, int? ReCutFromYears, int? ReCutToYears,
     IReadOnlyList<PracticeWeight>? Practices)
 {
     /// <summary>Accepted values: the field, the least and the most.</summary>
@@ -46,7 +55,9 @@ public sealed record WeightsForm(
         ("hingeLargestBrittleDbhIn", HingeLargestBrittleDbhIn, 1, 20, "inches"),
         ("closedCanopyPercent", ClosedCanopyPercent, 1, 100, "percent"), ("pocketLeastAcres", PocketLeastAcres, 0.01, 100, "acres"),
         ("pocketMostAcres", PocketMostAcres, 0.01, 100, "acres"), ("cutLowestFt", CutLowestFt, 0.5, 10, "feet"),
-        ("cutHighestFt", CutHighestFt, 0.5, 4.5, "feet"),
+        ("cutHighestFt", CutHighestFt, 0.5, 4.5, "feet"), ("tieDownFromYears", TieDownFromYears, 1, 20, "years"),
+        ("tieDownToYears", TieDownToYears, 1, 20, "years"), ("reCutFromYears", ReCutFromYears, 1, 20, "years"),
+        ("reCutToYears", ReCutToYears, 1, 20, "years"),
     ];
 
     internal void Check(FieldFaults faults)
@@ -60,6 +71,17 @@ public sealed record WeightsForm(
         CheckEnds("hingeEasyDbhIn", HingeEasyDbhIn ?? usual.EasyDbhIn, HingeLargestDbhIn ?? usual.LargestDbhIn);
         CheckEnds("pocketLeastAcres", PocketLeastAcres ?? usual.PocketAcres.Low, PocketMostAcres ?? usual.PocketAcres.High);
         CheckEnds("cutLowestFt", CutLowestFt ?? usual.CutHeightFt.Low, CutHighestFt ?? usual.CutHeightFt.High);
+        CheckEnds("tieDownFromYears", FollowUps.TieDownFrom, FollowUps.TieDownTo);
+        CheckEnds("reCutFromYears", FollowUps.ReCutFrom, FollowUps.ReCutTo);
+        foreach (var (name, fit) in HingeSpecies ?? new Dictionary<string, Fit>())
+        {
+            if (SpeciesCatalogue.Find(name) is not { } species)
+                faults.Add("hingeSpecies", name, "names of the species catalogue");
+            else if (HingeSpecies!.Keys.First(one => SpeciesCatalogue.Find(one) == species) != name)
+                faults.Add("hingeSpecies", name, "each species once");
+            if (fit is not (Fit.Fits or Fit.WithCare or Fit.No))
+                faults.Add("hingeSpecies", fit, "fits, withCare or no");
+        }
         for (var index = 0; index < Practices?.Count; index++)
         {
             if (Practices[index] is not { } one)
@@ -71,8 +93,13 @@ public sealed record WeightsForm(
                 "a key of the practice catalogue");
             if (Practices.Take(index).Any(other => other?.Practice == one.Practice))
                 faults.Add($"practices[{index}].practice", one.Practice, "each practice once");
-            if (one.PointsPerUnit is not (null or (>= 0 and <= 100_000)))
-                faults.Add($"practices[{index}].pointsPerUnit", one.PointsPerUnit, "points from 0 to 100000, or nothing for the usual");
+            foreach (var (unit, points) in one.Points ?? new Dictionary<string, decimal>())
+            {
+                if (!PracticeWeights.Units.Contains(unit))
+                    faults.Add($"practices[{index}].points", unit, "acres, stems, feet or hours");
+                if (points is not (>= 0 and <= 100_000))
+                    faults.Add($"practices[{index}].points.{unit}", points, "points from 0 to 100000, or nothing for the usual");
+            }
             foreach (var title in (one.Certificates ?? []).Concat(one.EquipmentKinds ?? []).Where(title => !FieldText.IsName(title.Trim())))
                 faults.Add($"practices[{index}]", title, FieldText.Name);
         }
@@ -81,6 +108,21 @@ public sealed record WeightsForm(
         {
             if (least > most)
                 faults.Add(field, least, $"at most the other end, {most}");
+        }
+    }
+
+    internal FollowUpYears FollowUps
+    {
+        get
+        {
+            var usual = new FollowUpYears();
+            return new()
+            {
+                TieDownFrom = TieDownFromYears ?? usual.TieDownFrom,
+                TieDownTo = TieDownToYears ?? usual.TieDownTo,
+                ReCutFrom = ReCutFromYears ?? usual.ReCutFrom,
+                ReCutTo = ReCutToYears ?? usual.ReCutTo,
+            };
         }
     }
 
@@ -97,6 +139,8 @@ public sealed record WeightsForm(
                 ClosedCanopyPercent = ClosedCanopyPercent ?? usual.ClosedCanopyPercent,
                 PocketAcres = new(PocketLeastAcres ?? usual.PocketAcres.Low, PocketMostAcres ?? usual.PocketAcres.High),
                 CutHeightFt = new(CutLowestFt ?? usual.CutHeightFt.Low, CutHighestFt ?? usual.CutHeightFt.High),
+                Species = HingeSpecies?.ToImmutableSortedDictionary(one => SpeciesCatalogue.Find(one.Key)!.Name, one => one.Value)
+                    ?? usual.Species,
             };
         }
     }
@@ -106,8 +150,10 @@ public sealed record WeightsForm(
         setting.PointsPerTravelHour, setting.PointsPerChange, setting.RoadFactor, setting.RoadSpeedKmPerHour, setting.SpacingFt,
         setting.HingeLimits.EasyDbhIn, setting.HingeLimits.LargestDbhIn, setting.HingeLimits.LargestBrittleDbhIn,
         setting.HingeLimits.ClosedCanopyPercent, setting.HingeLimits.PocketAcres.Low, setting.HingeLimits.PocketAcres.High,
-        setting.HingeLimits.CutHeightFt.Low, setting.HingeLimits.CutHeightFt.High,
-        [.. practices.Select(one => new PracticeWeight(one.PracticeId, one.PointsPerUnit, one.Certificates, one.EquipmentKinds))]);
+        setting.HingeLimits.CutHeightFt.Low, setting.HingeLimits.CutHeightFt.High, setting.HingeLimits.Species,
+        setting.FollowUpYears.TieDownFrom, setting.FollowUpYears.TieDownTo,
+        setting.FollowUpYears.ReCutFrom, setting.FollowUpYears.ReCutTo,
+        [.. practices.Select(one => new PracticeWeight(one.PracticeId, one.Points, one.Certificates, one.EquipmentKinds))]);
 }
 
 /// <summary>Reads and replaces what an organization has set for plans and advice.</summary>
@@ -134,6 +180,7 @@ public sealed class WeightsHandler(WorkWindowsDb db, CurrentOrganization organiz
         setting.RoadSpeedKmPerHour = form.RoadSpeedKmPerHour ?? usual.RoadSpeedKmPerHour;
         setting.SpacingFt = form.SpacingFt ?? usual.SpacingFt;
         setting.HingeLimits = form.Limits;
+        setting.FollowUpYears = form.FollowUps;
         await SavePracticesAsync(form.Practices ?? [], cancellation);
         await db.SaveChangesAsync(cancellation);
         await change.CommitAsync(cancellation);
@@ -143,11 +190,11 @@ public sealed class WeightsHandler(WorkWindowsDb db, CurrentOrganization organiz
     private async Task SavePracticesAsync(IReadOnlyList<PracticeWeight> wanted, CancellationToken cancellation)
     {
         var stored = await db.PracticeSettings.ToDictionaryAsync(one => one.PracticeId, cancellation);
-        foreach (var one in wanted.Where(one => one.PointsPerUnit is not null || one.Certificates?.Count > 0 || one.EquipmentKinds?.Count > 0))
+        foreach (var one in wanted.Where(one => one.Points?.Count > 0 || one.Certificates?.Count > 0 || one.EquipmentKinds?.Count > 0))
         {
             if (!stored.Remove(one.Practice!, out var setting))
                 db.Add(setting = new() { PracticeId = one.Practice! });
-            setting.PointsPerUnit = one.PointsPerUnit;
+            setting.Points = (one.Points ?? new Dictionary<string, decimal>()).ToImmutableSortedDictionary();
             setting.Certificates = [.. (one.Certificates ?? []).Select(title => title.Trim()).Distinct()];
             setting.EquipmentKinds = [.. (one.EquipmentKinds ?? []).Select(kind => kind.Trim()).Distinct()];
         }

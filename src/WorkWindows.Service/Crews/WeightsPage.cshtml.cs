@@ -3,7 +3,9 @@ using System.Globalization;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
+using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Stands.Suitability;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 
@@ -20,8 +22,13 @@ public sealed record WeightNumber(string Name, string Label, double? Value, doub
 [Authorize(Access.Plan)]
 public sealed class WeightsPageModel(WeightsHandler weights) : PageModel
 {
-    private static readonly string[] Units = ["acres", "stems", "feet", "hours"];
     private WeightsForm form = null!;
+
+    /// <summary>The lists of species.</summary>
+    public static ImmutableArray<(string Key, Fit Fit, string Label)> HingeFits { get; } =
+    [
+        ("fits", Fit.Fits, "Take a hinge"), ("with-care", Fit.WithCare, "With care"), ("no", Fit.No, "Never hinged"),
+    ];
 
     public bool IsSaved { get; private set; }
 
@@ -33,7 +40,7 @@ public sealed class WeightsPageModel(WeightsHandler weights) : PageModel
 
     public async Task OnPostAsync([FromForm] WeightsForm numbers, CancellationToken cancellation)
     {
-        var asked = numbers with { Practices = [.. Practices.Select(Entered)] };
+        var asked = numbers with { HingeSpecies = EnteredSpecies(), Practices = [.. Practices.Select(Entered)] };
         if (!ModelState.IsValid)
         {
             Show(asked);
@@ -49,19 +56,40 @@ public sealed class WeightsPageModel(WeightsHandler weights) : PageModel
     public PracticeWeight Of(Practice practice) => form.Practices?.FirstOrDefault(one => one.Practice == practice.Id)
         ?? new(practice.Id, null, [], []);
 
-    /// <summary>The usual points of the units that a practice is counted in.</summary>
-    public static string Usual(Practice practice) => string.Join(", ", Units
-        .Select(unit => string.Create(CultureInfo.InvariantCulture, $"{PracticeWeights.PerUnit(practice, unit):0.##} for {unit}")));
+    /// <summary>The names of species that are said to be hinged so, separated by commas.</summary>
+    public string SpeciesOf(Fit fit) => string.Join(", ", (form.HingeSpecies ?? new Dictionary<string, Fit>())
+        .Where(one => one.Value == fit).Select(one => one.Key));
+
+    /// <summary>The usual points of a unit.</summary>
+    public static string Usual(Practice practice, string unit) =>
+        PracticeWeights.PerUnit(practice, unit).ToString("0.##", CultureInfo.InvariantCulture);
 
     private PracticeWeight Entered(Practice practice)
     {
-        var points = Request.Form[$"points-{practice.Id}"].ToString();
-        decimal? entered = null;
-        if (decimal.TryParse(points, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
-            entered = number;
-        else if (!string.IsNullOrWhiteSpace(points))
-            ModelState.AddModelError("", $"{practice.Name}: '{points}' is no number of points.");
+        var entered = new Dictionary<string, decimal>();
+        foreach (var unit in PracticeWeights.Units)
+        {
+            var points = Request.Form[$"points-{practice.Id}-{unit}"].ToString();
+            if (decimal.TryParse(points, NumberStyles.Float, CultureInfo.InvariantCulture, out var number))
+                entered.Add(unit, number);
+            else if (!string.IsNullOrWhiteSpace(points))
+                ModelState.AddModelError("", $"{practice.Name}: '{points}' is no number of points.");
+        }
         return new(practice.Id, entered, Titles($"certificates-{practice.Id}"), Titles($"equipment-{practice.Id}"));
+    }
+
+    private Dictionary<string, Fit> EnteredSpecies()
+    {
+        var entered = new Dictionary<string, Fit>();
+        foreach (var fit in HingeFits)
+        {
+            foreach (var name in Titles($"hinge-{fit.Key}"))
+            {
+                if (!entered.TryAdd(SpeciesCatalogue.Find(name)?.Name ?? name, fit.Fit))
+                    ModelState.AddModelError("", $"'{name}' stands in two lists of hinged species: give it once.");
+            }
+        }
+        return entered;
     }
 
     private string[] Titles(string field) => Request.Form[field].ToString()
@@ -86,6 +114,10 @@ public sealed class WeightsPageModel(WeightsHandler weights) : PageModel
             new("pocketMostAcres", "At most, acres", form.PocketMostAcres, usual.PocketMostAcres),
             new("cutLowestFt", "Height of the cut, at least, feet", form.CutLowestFt, usual.CutLowestFt),
             new("cutHighestFt", "At most, feet", form.CutHighestFt, usual.CutHighestFt),
+            new("tieDownFromYears", "Tie-down after a hinge cut, from, years", form.TieDownFromYears, usual.TieDownFromYears),
+            new("tieDownToYears", "Until, years", form.TieDownToYears, usual.TieDownToYears),
+            new("reCutFromYears", "Re-cut, from, years", form.ReCutFromYears, usual.ReCutFromYears),
+            new("reCutToYears", "Until, years", form.ReCutToYears, usual.ReCutToYears),
         ];
     }
 }

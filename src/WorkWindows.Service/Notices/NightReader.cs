@@ -3,10 +3,10 @@ using Microsoft.Extensions.Options;
 using NodaTime;
 using WorkWindows.Engine.Chances;
 using WorkWindows.Engine.Days;
-using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.FollowUps;
+using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Safety.Checklists;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
@@ -166,7 +166,8 @@ public sealed class NightReader(
 
     private async Task<List<DueFollowUp>> FollowUpsAsync(CancellationToken cancellation)
     {
-        var practices = FollowUp.All.SelectMany(one => new[] { one.After.Id, one.Practice.Id }).Distinct().ToList();
+        var rules = await db.FollowUpsAsync(cancellation);
+        var practices = rules.SelectMany(one => new[] { one.After.Id, one.Practice.Id }).Distinct().ToList();
         var tasks = await db.PlannedTasks.AsNoTracking().Where(task => practices.Contains(task.PracticeId))
             .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
             .Select(task => new
@@ -186,7 +187,7 @@ public sealed class NightReader(
             .. from task in tasks
                let completed = task.CompletedOn
                where completed is not null
-               from followUp in FollowUp.All
+               from followUp in rules
                where followUp.After.Id == task.PracticeId
                let later = byWork[(task.ParcelId, followUp.Practice.Id)].Where(one => one.Id != task.Id).ToList()
                where !later.Exists(one => one.CompletedOn > completed)

@@ -1,7 +1,10 @@
+using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Stands.Suitability;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Stands;
 using WorkWindows.Service.Tasks;
 
 namespace WorkWindows.Service.Prescriptions;
@@ -15,20 +18,25 @@ internal static class ParcelYearsReader
     public const int YearsAhead = 20;
 
     private const string Hinge = "hinge-cut";
+    private const string Felling = "overstory-felling";
 
     /// <param name="parcel">The parcel.</param>
     /// <param name="tasks">All its tasks.</param>
     /// <param name="nearFood">Open hinge cuts near food on the same property.</param>
+    /// <param name="stand">Its inventory; null where none was taken.</param>
+    /// <param name="rules">What work asks for later.</param>
     /// <param name="today">The day it is.</param>
-    public static ParcelYears Of(Parcel parcel, List<PlannedTask> tasks, List<PlannedTask> nearFood, LocalDate today)
+    public static ParcelYears Of(
+        Parcel parcel, List<PlannedTask> tasks, List<PlannedTask> nearFood, StandInput? stand, ImmutableArray<FollowUp> rules,
+        LocalDate today)
     {
-        var planned = new Expectation(tasks, today);
+        var planned = new Expectation(tasks, rules, today);
         var steps = tasks.Select(task => Step(task, planned)).ToList();
         steps.AddRange(Due(tasks, planned, today));
         return new(
             parcel.Id, parcel.Name,
             [.. steps.OrderBy(step => step.Year).ThenBy(step => step.Place).ThenBy(step => step.From ?? today)],
-            [.. Problems(tasks), .. TooEarly(parcel, tasks, nearFood)]);
+            [.. Problems(tasks), .. Shaded(tasks, stand), .. TooEarly(parcel, tasks, nearFood)]);
     }
 
     private static Step Step(PlannedTask task, Expectation planned)
@@ -47,7 +55,7 @@ internal static class ParcelYearsReader
     {
         foreach (var before in tasks)
         {
-            foreach (var rule in FollowUp.All.Where(rule => rule.After.Id == before.PracticeId))
+            foreach (var rule in planned.Rules.Where(rule => rule.After.Id == before.PracticeId))
             {
                 if (planned.Of(before) is not { From: { } done } || FollowUps.Answer(rule, before, tasks) is not null)
                     continue;
@@ -55,7 +63,7 @@ internal static class ParcelYearsReader
                 var ((from, to), place) = (rule.Due(done), planned.PlaceOf(before) + 1);
                 yield return Step(rule, from, to, place, isExpected);
                 // A re-cut asks for the next one for as long as the page looks ahead; one that is overdue from when it can be done.
-                for (var again = FollowUp.All.FirstOrDefault(next => next.After == rule.Practice && next.Practice == rule.Practice);
+                for (var again = planned.Rules.FirstOrDefault(next => next.After == rule.Practice && next.Practice == rule.Practice);
                     again is not null;)
                 {
                     (from, to) = again.Due(LocalDate.Max(from, today));
@@ -100,6 +108,18 @@ internal static class ParcelYearsReader
         }
     }
 
+    /// <summary>Hinges that would die in the shade. Where the overstory is felled, the inventory may be older than that.</summary>
+    private static IEnumerable<string> Shaded(List<PlannedTask> tasks, StandInput? stand)
+    {
+        if (stand is null || !tasks.Exists(task => task is { PracticeId: Hinge, CompletedOn: null })
+            || tasks.Exists(task => task.PracticeId == Felling))
+        {
+            return [];
+        }
+        return HingeStand.Of(stand.Stand, stand.Limits, stand.Flags, null)
+            .Where(finding => finding is { Key: "canopy", Fit: not Fit.Fits }).Select(finding => finding.Says);
+    }
+
     /// <summary>Common practice, no source: bedding near food is used first, deep cover once that is there.</summary>
     private static IEnumerable<string> TooEarly(Parcel parcel, List<PlannedTask> tasks, List<PlannedTask> nearFood) =>
         parcel.SiteFlags.Contains(SiteFlag.DeepCover)
@@ -120,12 +140,14 @@ internal sealed class Expectation
     private readonly Dictionary<Guid, (LocalDate? From, LocalDate? To)> times = [];
     private readonly Dictionary<Guid, int> places = [];
 
-    public Expectation(List<PlannedTask> tasks, LocalDate today)
+    public Expectation(List<PlannedTask> tasks, ImmutableArray<FollowUp> rules, LocalDate today)
     {
-        (this.tasks, Today) = (tasks.ToDictionary(task => task.Id), today);
+        (this.tasks, Rules, Today) = (tasks.ToDictionary(task => task.Id), rules, today);
         foreach (var task in tasks)
             Of(task);
     }
+
+    public ImmutableArray<FollowUp> Rules { get; }
 
     public LocalDate Today { get; }
 
@@ -162,7 +184,7 @@ internal sealed class Expectation
         if (task.NotBefore is not null || task.Deadline is not null)
             return (task.NotBefore, task.Deadline);
         if (task.FollowsId is { } id && tasks.TryGetValue(id, out var followed)
-            && FollowUp.All.FirstOrDefault(rule => rule.After.Id == followed.PracticeId && rule.Practice.Id == task.PracticeId) is { } rule)
+            && Rules.FirstOrDefault(rule => rule.After.Id == followed.PracticeId && rule.Practice.Id == task.PracticeId) is { } rule)
         {
             return rule.Due(Of(followed).From ?? Today);
         }

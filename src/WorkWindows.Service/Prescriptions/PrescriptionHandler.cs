@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
@@ -40,16 +41,17 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
         var done = await db.PlannedTasks.Where(task => task.ParcelId == parcelId && task.CompletedOn != null)
             .OrderBy(task => task.CompletedOn).ToListAsync(cancellation);
         var keys = await db.PlannedTasks.Select(task => task.Key).ToHashSetAsync(cancellation);
+        var rules = await db.FollowUpsAsync(cancellation);
         var made = new List<PlannedTask>();
         foreach (var work in wanted.Where(work => !open.Exists(task => task.PracticeId == work.Practice)))
         {
             var task = Add(work.Practice!, work.Quantity, work.QuantityUnit, work.CrewSize ?? UsualCrew, null);
-            Follow(task, done);
+            Follow(task, done, rules);
             made.Add(task);
         }
         foreach (var cut in made.ToList())
         {
-            foreach (var rule in FollowUp.All.Where(rule => rule.After.Id == cut.PracticeId && rule.Practice != rule.After))
+            foreach (var rule in rules.Where(rule => rule.After.Id == cut.PracticeId && rule.Practice != rule.After))
             {
                 if (!open.Exists(task => task.FollowsId == cut.Id))
                     made.Add(Add(rule.Practice.Id, cut.Quantity, cut.QuantityUnit, cut.CrewSize, cut.Id));
@@ -85,11 +87,11 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
     }
 
     /// <summary>Work that something done on the parcel asks for follows it, and has its dates.</summary>
-    private static void Follow(PlannedTask task, List<PlannedTask> done)
+    private static void Follow(PlannedTask task, List<PlannedTask> done, ImmutableArray<FollowUp> rules)
     {
         foreach (var before in done)
         {
-            if (FollowUp.All.FirstOrDefault(rule => rule.After.Id == before.PracticeId && rule.Practice.Id == task.PracticeId) is { } rule
+            if (rules.FirstOrDefault(rule => rule.After.Id == before.PracticeId && rule.Practice.Id == task.PracticeId) is { } rule
                 && FollowUps.Answer(rule, before, done) is null)
             {
                 task.FollowsId = before.Id;

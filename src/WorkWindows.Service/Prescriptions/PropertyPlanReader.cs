@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Properties;
+using WorkWindows.Service.Stands;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Windows;
@@ -14,7 +15,7 @@ public sealed record PropertyPlan(
 
 /// <summary>Reads what was, is to be and will be done on a property.</summary>
 public sealed class PropertyPlanReader(
-    WorkWindowsDb db, VisibleProperties properties, TaskHours hours, WeekHandler week)
+    WorkWindowsDb db, VisibleProperties properties, TaskHours hours, WeekHandler week, StandReader stands)
 {
     private const string Hinge = "hinge-cut";
 
@@ -31,11 +32,13 @@ public sealed class PropertyPlanReader(
         var settings = await db.PracticeSettings.AsNoTracking().ToDictionaryAsync(row => row.PracticeId, cancellation);
         var open = tasks.FindAll(task => task.CompletedOn is null);
         var times = await hours.OfAsync(open, cancellation);
+        var rules = await db.FollowUpsAsync(cancellation);
+        var standing = await stands.ReadAsync(property, cancellation);
         var nearFood = open.FindAll(task => task.PracticeId == Hinge && task.Parcel.SiteFlags.Contains(SiteFlag.NearFood));
         ParcelYears[] parcels =
         [
             .. property.Parcels.OrderBy(parcel => parcel.Name).Select(parcel => ParcelYearsReader.Of(
-                parcel, tasks.FindAll(task => task.ParcelId == parcel.Id), nearFood, today)),
+                parcel, tasks.FindAll(task => task.ParcelId == parcel.Id), nearFood, standing.GetValueOrDefault(parcel.Id), rules, today)),
         ];
         var years = parcels.SelectMany(parcel => parcel.Steps).Select(step => step.Year).Append(today.Year).ToList();
         return new(

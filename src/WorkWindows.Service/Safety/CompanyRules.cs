@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Hosting;
@@ -20,6 +21,11 @@ public static class CompanyRules
     /// <returns>The rules for which one person is not let on the site, because they are the law.</returns>
     public static IReadOnlyList<RuleVerdict> Forbidding(Explanation explanation) =>
         [.. Of(explanation).Where(verdict => verdict.Rule.Authority == Authority.Regulation)];
+
+    /// <summary>Whether one of those speaks on any day of an evaluation.</summary>
+    public static bool ForbidOnAnyDay(TaskEvaluation evaluation) => evaluation.Rules
+        .Where(applied => Ids.Contains(applied.Rule.Id) && applied.Rule.Authority == Authority.Regulation)
+        .Any(applied => Enumerable.Range(0, evaluation.Span.Count).Any(day => applied.On(day) != Truth.Fails));
 
     /// <summary>Why it is not done, with the rule and its source.</summary>
     /// <param name="law">The rule.</param>

@@ -18,9 +18,10 @@ namespace WorkWindows.Service.Stands;
 /// <param name="Stand">The same as stems of the middle of each class.</param>
 /// <param name="Flags">What is noted of the parcel.</param>
 /// <param name="Limits">What the organization keeps hinge cuts within.</param>
+/// <param name="ElevationIsAssumed">Whether nobody knows how high it lies.</param>
 public sealed record StandInput(
     Guid ParcelId, string Parcel, Guid PropertyId, string Property, IReadOnlyList<StandRow> Rows, Stand Stand,
-    IReadOnlyList<SiteFlag> Flags, HingeLimits Limits);
+    IReadOnlyList<SiteFlag> Flags, HingeLimits Limits, bool ElevationIsAssumed);
 
 /// <summary>Reads the stand of a parcel.</summary>
 public sealed class StandReader(VisibleProperties properties, ParcelSources sources, WorkWindowsDb db)
@@ -28,7 +29,7 @@ public sealed class StandReader(VisibleProperties properties, ParcelSources sour
     private const double FeetPerMeter = 1 / 0.3048;
 
     /// <summary>The elevation at which Hopkins' index has no part for it, feet.</summary>
-    private const double ReferenceElevationFt = 887;
+    internal const double ReferenceElevationFt = 887;
 
     /// <returns>Null when the caller sees no such parcel.</returns>
     public async Task<StandInput?> ReadAsync(Guid id, CancellationToken cancellation)
@@ -40,16 +41,34 @@ public sealed class StandReader(VisibleProperties properties, ParcelSources sour
         }).SingleOrDefaultAsync(row => row.Parcel.Id == id, cancellation);
         if (found is null)
             return null;
-        var parcel = found.Parcel;
+        var limits = await LimitsAsync(cancellation);
         var source = (await sources.OfAsync([id], cancellation))[id];
-        var hopkins = CrownSite.Hopkins(
-            source.Place.ElevationM * FeetPerMeter ?? ReferenceElevationFt, parcel.Latitude, parcel.Longitude);
-        var rows = parcel.Stand ?? [];
-        var limits = (await db.PlanningSettings.AsNoTracking().SingleOrDefaultAsync(cancellation))?.HingeLimits ?? new();
-        return new(
-            id, parcel.Name, parcel.PropertyId, found.Property, rows, new([.. rows.Select(Stems)], CrownSite.Assumed(hopkins)),
-            [.. parcel.SiteFlags], limits);
+        return Of(found.Parcel, found.Property, source.Place.ElevationM, limits);
     }
+
+    /// <summary>The stands of a property's parcels, those without an inventory left out.</summary>
+    public async Task<IReadOnlyDictionary<Guid, StandInput>> ReadAsync(Property property, CancellationToken cancellation)
+    {
+        var taken = property.Parcels.Where(parcel => parcel.Stand?.Count > 0).ToList();
+        if (taken.Count == 0)
+            return new Dictionary<Guid, StandInput>();
+        var limits = await LimitsAsync(cancellation);
+        var places = await sources.OfAsync([.. taken.Select(parcel => parcel.Id)], cancellation);
+        return taken.ToDictionary(
+            parcel => parcel.Id, parcel => Of(parcel, property.Name, places[parcel.Id].Place.ElevationM, limits));
+    }
+
+    private static StandInput Of(Parcel parcel, string property, double? elevationM, HingeLimits limits)
+    {
+        var hopkins = CrownSite.Hopkins(elevationM * FeetPerMeter ?? ReferenceElevationFt, parcel.Latitude, parcel.Longitude);
+        var rows = parcel.Stand ?? [];
+        return new(
+            parcel.Id, parcel.Name, parcel.PropertyId, property, rows, new([.. rows.Select(Stems)], CrownSite.Assumed(hopkins)),
+            [.. parcel.SiteFlags], limits, elevationM is null);
+    }
+
+    private async Task<HingeLimits> LimitsAsync(CancellationToken cancellation) =>
+        (await db.PlanningSettings.AsNoTracking().SingleOrDefaultAsync(cancellation))?.HingeLimits ?? new();
 
     private static StemClass Stems(StandRow row) => new(
         SpeciesCatalogue.Find(row.Species)

@@ -72,7 +72,7 @@ public sealed record StandView(
             StandNumbers.Of(stand), StandNumbers.Of(after),
             RangeView.Of(WorkRates.CuttingHours(felled.Select(one => (one.stems.DbhIn, one.stems.StemsPerAcre * one.Percent / 100)))),
             [.. HingeStand.Of(after, limits, input.Flags, pocketAcres).Select(FindingView.Of)],
-            [.. Assumptions(stand)]);
+            [.. Assumptions(input)]);
     }
 
     private static StemView Row(Properties.StandRow row, StemClass stems, double percent, HingeLimits limits) => new(
@@ -84,8 +84,11 @@ public sealed record StandView(
             : null,
         FindingView.Of(HingeTrees.OfClass(stems.Species, new(row.DbhMinIn, row.DbhMaxIn), limits)));
 
-    private static IEnumerable<string> Assumptions(Stand stand)
+    private static IEnumerable<string> Assumptions(StandInput input)
     {
+        var stand = input.Stand;
+        if (input.ElevationIsAssumed)
+            yield return $"How high the parcel lies is not known: crowns are those of {StandReader.ReferenceElevationFt:0} ft.";
         if (stand.Crowns.CrownIsAssumed)
             yield return $"Living crowns take {CrownSite.AssumedLiveCrownPercent:0} % of each tree's height: nobody measured them.";
         var without = stand.Classes.Where(stems => !CrownWidths.IsPublished(stems.Species))

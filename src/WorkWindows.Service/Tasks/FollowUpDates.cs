@@ -1,5 +1,5 @@
 using Microsoft.EntityFrameworkCore;
-using WorkWindows.Engine.Practices;
+using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Tasks;
@@ -12,9 +12,10 @@ public sealed class FollowUpDates(WorkWindowsDb db)
     {
         var followers = await db.PlannedTasks.Where(row => row.FollowsId == task.Id && row.CompletedOn == null)
             .ToListAsync(cancellation);
+        var rules = await db.FollowUpsAsync(cancellation);
         foreach (var follower in followers)
         {
-            var rule = FollowUp.All.FirstOrDefault(
+            var rule = rules.FirstOrDefault(
                 one => one.After.Id == task.PracticeId && one.Practice.Id == follower.PracticeId);
             if (rule is null)
                 continue;

@@ -14,7 +14,7 @@ public static class TaskPoints
             return (double)own;
         if (task is not { Quantity: { } quantity, QuantityUnit: { } unit })
             return PracticeWeights.WithoutQuantity;
-        var perUnit = setting?.PointsPerUnit is { } set
+        var perUnit = setting?.Points.TryGetValue(PracticeWeights.Weighed(unit), out var set) == true
             ? (double)set
             : PracticeWeights.PerUnit(PracticeCatalogue.Find(task.PracticeId)!, unit);
         return (double)quantity * perUnit;

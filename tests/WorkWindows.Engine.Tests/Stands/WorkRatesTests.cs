@@ -24,6 +24,16 @@ public sealed class WorkRatesTests
     [Fact]
     public void CuttingHours_Of8LargeTrees_WithAnAssistant() => WorkRates.CuttingHours([(20, 8)]).Low.ShouldBe(1.76, 0.005);
 
+    [Fact]
+    public void CuttingPersonHours_CountTheAssistant()
+    {
+        // The same eight trees, 13.19 min each, and two people.
+        WorkRates.CuttingPersonHours([(20, 8)]).Low.ShouldBe(3.52, 0.005);
+        WorkRates.CuttingPersonHours([(6, 200)]).ShouldBe(WorkRates.CuttingHours([(6, 200)]));
+        var between = WorkRates.CuttingPersonHours([(12, 60)]);
+        (Math.Round(between.Low, 2), Math.Round(between.High, 2)).ShouldBe((0.67, 27.72));
+    }
+
     [Theory]
     [InlineData(8, 0.567, 0.667)]
     [InlineData(8.1, 0.667, 13.86)]   // not published: the range spans both

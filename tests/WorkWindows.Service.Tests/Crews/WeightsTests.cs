@@ -18,7 +18,7 @@ public sealed class WeightsTests(ServiceFixture service) : IClassFixture<Service
         var set = await client.PutAsync("/api/weights", new
         {
             hingeLargestDbhIn = 7,
-            practices = new[] { new { practice = "hinge-cut", pointsPerUnit = 80, certificates = FirstAid } },
+            practices = new[] { new { practice = "hinge-cut", points = new { acres = 80 }, certificates = FirstAid } },
         });
         var off = await client.PutAsync("/api/weights", new { });
 
@@ -53,13 +53,13 @@ public sealed class WeightsTests(ServiceFixture service) : IClassFixture<Service
         {
             roadFactor = 0.5,
             hingeEasyDbhIn = 9,
-            practices = new[] { new { practice = "dynamite", pointsPerUnit = -1 } },
+            practices = new[] { new { practice = "dynamite", points = new { acres = -1 } } },
         }, HttpStatusCode.BadRequest);
 
         problem.Error("roadFactor").ShouldContain("from 1 to 5");
         problem.Error("hingeEasyDbhIn").ShouldContain("at most the other end, 8");
         problem.Error("practices[0].practice").ShouldContain("a key of the practice catalogue");
-        problem.Error("practices[0].pointsPerUnit").ShouldContain("points from 0 to 100000");
+        problem.Error("practices[0].points.acres").ShouldContain("points from 0 to 100000");
     }
 
     [Fact]
@@ -73,5 +73,25 @@ public sealed class WeightsTests(ServiceFixture service) : IClassFixture<Service
 
         before.GetProperty("stems")[0].GetProperty("hinge").Text("fit").ShouldNotBe("fits");
         (await client.ReadAsync($"/api/parcels/{parcel}/stand")).GetProperty("stems")[0].GetProperty("hinge").Text("fit").ShouldBe("fits");
+    }
+
+    [Fact]
+    public async Task Species_AreHingedAsTheOrganizationSays()
+    {
+        var client = await service.MachineAsync(await service.Database.AddOrganizationAsync($"Org {Guid.NewGuid():N}"));
+        var (_, parcel) = await Land.CreateAsync(client, -84.4, 42.6, "26065", "MI", "sugar maple");
+
+        await client.PutAsync("/api/weights", new Dictionary<string, object>
+        {
+            ["hingeSpecies"] = new Dictionary<string, string> { ["sugar maple"] = "no" },
+        });
+        var problem = await client.RefusedAsync(HttpMethod.Put, "/api/weights", new Dictionary<string, object>
+        {
+            ["hingeSpecies"] = new Dictionary<string, string> { ["sugar mapel"] = "no" },
+        }, HttpStatusCode.BadRequest);
+
+        (await client.ReadAsync($"/api/parcels/{parcel}/stand")).GetProperty("stems")[0].GetProperty("hinge").Text("says")
+            .ShouldBe("By your own list it is not hinged.");
+        problem.Error("hingeSpecies").ShouldContain("names of the species catalogue");
     }
 }

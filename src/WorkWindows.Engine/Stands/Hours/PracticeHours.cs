@@ -51,7 +51,7 @@ public static class PracticeHours
     };
 
     private static HoursEstimate Cutting(double stems, double dbhIn) =>
-        new(WorkRates.CuttingHours([(dbhIn, stems)]), WorkRates.RateFor(dbhIn).Source);
+        new(WorkRates.CuttingPersonHours([(dbhIn, stems)]), WorkRates.RateFor(dbhIn).Source);
 
     private static HoursEstimate PerUnit(double quantity, double low, double high) =>
         new(new(quantity * low, quantity * high), Usual);

@@ -2,11 +2,16 @@ using System.Collections.Immutable;
 
 namespace WorkWindows.Engine.Stands.Hours;
 
-/// <summary>How long one tree takes, minutes of one sawyer, best and usual.</summary>
+/// <summary>How long one tree takes, minutes, best and usual.</summary>
 /// <param name="UpToDbhIn">The largest diameter that it holds for, inches.</param>
 /// <param name="MinutesATree">Minutes of scheduled time.</param>
+/// <param name="People">How many work on it: the sawyer, or one with an assistant.</param>
 /// <param name="Source">Where it is published.</param>
-public sealed record CuttingRate(double UpToDbhIn, ValueRange MinutesATree, string Source);
+public sealed record CuttingRate(double UpToDbhIn, ValueRange MinutesATree, ValueRange People, string Source)
+{
+    /// <summary>Minutes of one person.</summary>
+    public ValueRange PersonMinutesATree => new(MinutesATree.Low * People.Low, MinutesATree.High * People.High);
+}
 
 /// <summary>Published rates of work. Few fit the cutting of habitat, so hours are a range and never one number.</summary>
 /// <remarks>Source: docs/rules/stands.md.</remarks>
@@ -27,9 +32,9 @@ public static class WorkRates
     public static ImmutableArray<CuttingRate> Cutting { get; } =
     [
         new(8, new(MinutesAnHour / BestTreesPerProductiveHour / ProductiveShare, MinutesAnHour / UsualTreesPerScheduledHour),
-            "Hoffman 1986, Maine Agricultural Experiment Station Bulletin 813"),
-        new(16, new(MinutesAnHour / UsualTreesPerScheduledHour, MostMinutesALargeTree), "not published: between the others"),
-        new(double.PositiveInfinity, new(LeastMinutesALargeTree, MostMinutesALargeTree),
+            ValueRange.Of(1), "Hoffman 1986, Maine Agricultural Experiment Station Bulletin 813"),
+        new(16, new(MinutesAnHour / UsualTreesPerScheduledHour, MostMinutesALargeTree), new(1, 2), "not published: between the others"),
+        new(double.PositiveInfinity, new(LeastMinutesALargeTree, MostMinutesALargeTree), ValueRange.Of(2),
             "Campu and Ciubotaru 2017, Silva Fennica 51(2) 1657"),
     ];
 
@@ -42,10 +47,15 @@ public static class WorkRates
 
     private const double AcresPerHectare = 2.471;
 
-    /// <summary>Hours of one sawyer to cut stems.</summary>
+    /// <summary>Hours of a sawyer, with an assistant where the rate has one, to cut stems.</summary>
     /// <param name="stems">Diameter in inches and number of each class that is cut.</param>
     public static ValueRange CuttingHours(IEnumerable<(double DbhIn, double Count)> stems) => stems.Aggregate(
         ValueRange.Of(0), (sum, one) => sum + (RateFor(one.DbhIn).MinutesATree * (one.Count / MinutesAnHour)));
+
+    /// <summary>The same in hours of one person: large trees take two people as long as a sawyer with an assistant.</summary>
+    /// <param name="stems">Diameter in inches and number of each class that is cut.</param>
+    public static ValueRange CuttingPersonHours(IEnumerable<(double DbhIn, double Count)> stems) => stems.Aggregate(
+        ValueRange.Of(0), (sum, one) => sum + (RateFor(one.DbhIn).PersonMinutesATree * (one.Count / MinutesAnHour)));
 
     /// <summary>Hours an acre of one sawyer who looks for trees to keep and cuts others.</summary>
     /// <param name="cutPerAcre">Stems cut an acre.</param>

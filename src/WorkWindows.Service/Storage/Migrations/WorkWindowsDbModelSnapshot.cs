@@ -737,6 +737,11 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("uuid")
                         .HasColumnName("id");
 
+                    b.Property<string>("FollowUpYears")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("follow_up_years");
+
                     b.Property<string>("HingeLimits")
                         .IsRequired()
                         .HasColumnType("jsonb")
@@ -800,9 +805,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnName("organization_id")
                         .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
 
-                    b.Property<decimal?>("PointsPerUnit")
-                        .HasColumnType("numeric")
-                        .HasColumnName("points_per_unit");
+                    b.Property<string>("Points")
+                        .IsRequired()
+                        .HasColumnType("jsonb")
+                        .HasColumnName("points");
 
                     b.Property<string>("PracticeId")
                         .IsRequired()
@@ -816,10 +822,7 @@ namespace WorkWindows.Service.Storage.Migrations
                         .IsUnique()
                         .HasDatabaseName("ix_practice_settings_organization_id_practice_id");
 
-                    b.ToTable("practice_settings", null, t =>
-                        {
-                            t.HasCheckConstraint("ck_practice_settings_points", "points_per_unit >= 0");
-                        });
+                    b.ToTable("practice_settings", (string)null);
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Crews.StoredPlan", b =>
