@@ -139,6 +139,44 @@ public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<Se
     }
 
     [Fact]
+    public async Task Prescription_FollowsInTheYearsOfTheOrganization()
+    {
+        var (client, property, parcel) = await GivenAsync();
+        await client.PutAsync("/api/weights", new { tieDownFromYears = 2, tieDownToYears = 3 });
+        var made = await client.PostOkAsync($"/api/parcels/{parcel}/prescription", new { work = new object[] { new { practice = "hinge-cut" } } });
+        await client.PutAsync($"/api/tasks/{made[0].Id()}/completion", new { completedOn = "2024-02-10" });
+
+        var tieDown = await client.ReadAsync($"/api/tasks/{made.EnumerateArray().Single(task => task.Text("practice") == "tie-down").Id()}");
+        var steps = (await client.ReadAsync($"/api/properties/{property}/plan")).GetProperty("parcels")[0].GetProperty("steps").EnumerateArray();
+
+        (tieDown.Text("notBefore"), tieDown.Text("deadline")).ShouldBe(("2026-02-10", "2027-02-10"));
+        steps.Single(step => step.Text("practice").StartsWith("Tie-down", StringComparison.Ordinal)).Text("from").ShouldBe("2026-02-10");
+    }
+
+    [Fact]
+    public async Task Plan_WarnsOfAHingeCutUnderAClosedCanopy_UntilTheOverstoryIsFelled()
+    {
+        var (client, property, _) = await GivenAsync();
+        var dense = await client.CreateAsync($"/api/properties/{property}/parcels", new
+        {
+            key = $"{Guid.NewGuid():N}",
+            name = "Dense",
+            geometry = Land.Square(-84.3, 42.6),
+            stand = new[] { new { species = "northern red oak", dbhMinIn = 12, dbhMaxIn = 12, stemsPerAcre = 300 } },
+        });
+
+        await client.PostOkAsync($"/api/parcels/{dense.Id()}/prescription", new { work = new object[] { new { practice = "hinge-cut" } } });
+        var shaded = await ProblemsAsync();
+        await client.PostOkAsync($"/api/parcels/{dense.Id()}/prescription", new { work = new object[] { new { practice = "overstory-felling" } } });
+
+        shaded.ShouldContain("Remove canopy first.");
+        (await ProblemsAsync()).ShouldBe("[]");
+
+        async Task<string> ProblemsAsync() => (await client.ReadAsync($"/api/properties/{property}/plan")).GetProperty("parcels")
+            .EnumerateArray().Single(parcel => parcel.Text("name") == "Dense").GetProperty("problems").GetRawText();
+    }
+
+    [Fact]
     public async Task Prescription_OfOnePracticeTwice_IsRefused_AndOneThatIsPlannedIsSaidOnThePage()
     {
         var (client, property, parcel) = await GivenAsync();
