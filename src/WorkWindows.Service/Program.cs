@@ -5,6 +5,7 @@ using WorkWindows.Service.Commands;
 using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Properties;
@@ -42,6 +43,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddCrews();
     builder.AddWorkDone();
     builder.AddPrescriptions();
+    builder.AddMorning();
     builder.AddDemo();
 
     var app = builder.Build();

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
 using Serilog;
+using WorkWindows.Service.Accounts;
 
 namespace WorkWindows.Service.Hosting;
 
@@ -47,7 +48,8 @@ public static class HostingPipeline
     {
         app.MapOpenApi().AllowAnonymous();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapGet("/", () => TypedResults.Redirect("/week")).ExcludeFromDescription();
+        app.MapGet("/", (HttpContext context) => TypedResults.Redirect(
+            Caller.Of(context.User)?.Role == Role.Consultant ? "/morning" : "/week")).ExcludeFromDescription();
         app.MapRazorPages().WithStaticAssets();
     }
 

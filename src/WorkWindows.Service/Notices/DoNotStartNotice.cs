@@ -12,7 +12,7 @@ internal static class DoNotStartNotice
         NoticeTemplates.Fill("do-not-start", new
         {
             task.Title,
-            Day = DayWords.Of(day),
+            Day = MailDays.Of(day),
             State = Wording.Of(task.Evaluation[day]),
             Why = Reasons.Deciding(task.Evaluation, day, scale),
             Forecast = NoticeWords.Forecast(task),

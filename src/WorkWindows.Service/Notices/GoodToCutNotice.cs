@@ -23,7 +23,7 @@ internal static class GoodToCutNotice
             Good = news.Any(one => (one.Task.Task.Practice.Traits & Cutting) != 0) ? "Good to cut" : "Good to work",
             Places = NoticeWords.Places(news.Select(one => one.Task)),
             Days = Days(news),
-            Today = DayWords.Of(night.Date),
+            Today = MailDays.Of(night.Date),
             Tasks = news.Select(one => Of(one, scale)).ToArray(),
             Sender = night.Organization,
         });
@@ -57,7 +57,7 @@ internal static class GoodToCutNotice
         var shares = Enumerable.Range(0, after.Count).Select(day => chances[after[day]].Share).ToArray();
         if (shares.All(share => share is not null))
         {
-            yield return $"{DayWords.Of(new Window(after.First, after.Last))}: about "
+            yield return $"{MailDays.Of(new Window(after.First, after.Last))}: about "
                 + $"{Math.Round(shares.Sum()!.Value)} of {after.Count} days workable, in the mean of "
                 + $"{chances.Years.Length} past years.";
         }
@@ -66,6 +66,6 @@ internal static class GoodToCutNotice
     private static string Days(ImmutableArray<TaskNews> news)
     {
         var runs = news.SelectMany(one => one.Runs).Distinct().ToList();
-        return runs.Count == 1 ? DayWords.Of(runs[0]) : $"from {DayWords.Of(runs.Min(run => run.First))}";
+        return runs.Count == 1 ? MailDays.Of(runs[0]) : $"from {MailDays.Of(runs.Min(run => run.First))}";
     }
 }

@@ -2,6 +2,7 @@ using Hangfire;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Service.Crews;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Weather;
@@ -14,7 +15,7 @@ namespace WorkWindows.Service.Notices;
 /// </summary>
 public sealed partial class NightlyRun(
     WorkWindowsDb db, CurrentOrganization current, ParcelSources sources, NightReader reader, NightWriter writer,
-    BookingStore bookings, IBackgroundJobClient jobs, IClock clock, ILogger<NightlyRun> logger)
+    OutlookKeeper outlooks, BookingStore bookings, IBackgroundJobClient jobs, IClock clock, ILogger<NightlyRun> logger)
 {
     /// <exception cref="Hosting.ClockSetBackException">A decision was made later than the clock says it is.</exception>
     public Task RunAsync(Guid organizationId, CancellationToken cancellation) =>
@@ -46,6 +47,7 @@ public sealed partial class NightlyRun(
         var night = await reader.ReadAsync(
             clock.GetCurrentInstant(), change is null ? db.PlannedTasks : await TouchedAsync(change, cancellation),
             isWhole: change is null, cancellation);
+        await outlooks.KeepAsync(night.Now, night.Tasks, cancellation);
         var plan = NightPlan.Of(night);
         await writer.WriteAsync(night, plan, cancellation);
         await db.SaveChangesAsync(cancellation);

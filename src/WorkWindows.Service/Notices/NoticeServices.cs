@@ -1,5 +1,6 @@
 using Microsoft.Extensions.Options;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Notices.Choices;
@@ -26,6 +27,7 @@ public static class NoticeServices
         services.AddScoped<ChoiceHandler>();
         services.AddScoped<ReaderScale>();
         services.AddScoped<CertificateHandler>();
+        services.AddScoped<OutlookKeeper>();
         services.AddScoped<NightReader>();
         services.AddScoped<NightWriter>();
         services.AddScoped<NightlyRun>();

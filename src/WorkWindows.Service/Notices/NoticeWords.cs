@@ -7,13 +7,13 @@ namespace WorkWindows.Service.Notices;
 internal static class NoticeWords
 {
     public static string Forecast(TaskTonight task) => task.Evaluation.Signals.ForecastIssued is { } issued
-        ? $"Forecast issued {DayWords.Of(issued, task.Task.Zone)}."
+        ? $"Forecast issued {MailDays.Of(issued, task.Task.Zone)}."
         : "There is no forecast for this place.";
 
     public static string Next(TaskTonight task, LocalDate after) => Outlook.Of(task.Evaluation, after) switch
     {
-        { MayOpen: { } day } => $"Next: {DayWords.Of(day)} may open, once its forecast is known.",
-        { Next: { } window } => $"Next workable days: {DayWords.Of(window)}.",
+        { MayOpen: { } day } => $"Next: {MailDays.Of(day)} may open, once its forecast is known.",
+        { Next: { } window } => $"Next workable days: {MailDays.Of(window)}.",
         _ => "No workable days are in sight.",
     };
 

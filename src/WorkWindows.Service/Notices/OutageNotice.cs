@@ -49,17 +49,17 @@ internal static class OutageNotice
 
     private static string Since(FeedState state, DateTimeZone zone) => state switch
     {
-        { NewestAt: null } => $"none has come since it was first asked for, {DayWords.Of(state.FirstAttemptAt, zone)}.",
+        { NewestAt: null } => $"none has come since it was first asked for, {MailDays.Of(state.FirstAttemptAt, zone)}.",
         // The day itself, in whichever zone it was.
         { Feed: WeatherFeed.Observations, NewestAt: { } newest } =>
-            $"the last reading is of {DayWords.Of(newest.InUtc().Date.PlusDays(-1))}.",
+            $"the last reading is of {MailDays.Of(newest.InUtc().Date.PlusDays(-1))}.",
         { Feed: WeatherFeed.Forecasts, NewestAt: { } newest } =>
-            $"the last forecast was issued {DayWords.Of(newest, zone)}.",
-        { Feed: WeatherFeed.Alerts, NewestAt: { } newest } => $"the last answer came {DayWords.Of(newest, zone)}.",
+            $"the last forecast was issued {MailDays.Of(newest, zone)}.",
+        { Feed: WeatherFeed.Alerts, NewestAt: { } newest } => $"the last answer came {MailDays.Of(newest, zone)}.",
     };
 
     private static string Failure(FeedState state, DateTimeZone zone) => state.LastError is { } error
-        ? $"The last attempt, {DayWords.Of(state.LastAttemptAt, zone)}, failed: {error.TrimEnd('.')}."
+        ? $"The last attempt, {MailDays.Of(state.LastAttemptAt, zone)}, failed: {error.TrimEnd('.')}."
         : "The service answers, with nothing newer.";
 
     private static string Meaning(WeatherFeed feed) => feed switch

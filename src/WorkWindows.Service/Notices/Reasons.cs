@@ -15,7 +15,7 @@ internal static class Reasons
     /// <summary>The runs of days of a window of which the same is said; limited ones with their measures.</summary>
     public static IEnumerable<Item> Days(TaskEvaluation evaluation, Window window, TemperatureScale scale) =>
         Alike(Dates(window), day => Day(evaluation, day, scale), Equals)
-            .Select(run => new Item($"{DayWords.Of(run.Days)}: {run.Said}"));
+            .Select(run => new Item($"{MailDays.Of(run.Days)}: {run.Said}"));
 
     /// <summary>Runs of consecutive days of which the same is said.</summary>
     /// <param name="ascending">Days in ascending order.</param>
@@ -91,7 +91,7 @@ internal static class Reasons
     /// </summary>
     public static string Breaks(TaskEvaluation evaluation, LocalDate after) =>
         SeasonEdges.Breaks(evaluation, after).ToList() is { Count: > 0 } breaks
-            ? $" With a break in between that the calendar makes: {DayWords.Of(breaks)}."
+            ? $" With a break in between that the calendar makes: {MailDays.Of(breaks)}."
             : "";
 
     /// <summary>What would make each of the findings hold.</summary>

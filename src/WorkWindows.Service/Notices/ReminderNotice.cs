@@ -18,7 +18,7 @@ internal static class ReminderNotice
         return NoticeTemplates.Fill("reminder", new
         {
             task.Title,
-            Day = DayWords.Of(day),
+            Day = MailDays.Of(day),
             Work = Work(task),
             WaitsFor = TaskWords.WaitsFor(task.Task) is { } first ? $"{first} Do not begin before it is done." : "",
             State = Reasons.Day(task.Evaluation, day, scale),

@@ -23,11 +23,11 @@ internal static class StopWorkNotice
         {
             WereNamed = wereNamed,
             task.Title,
-            Days = DayWords.Of(StopWork.Runs(withdrawn)),
+            Days = MailDays.Of(StopWork.Runs(withdrawn)),
             Withdrawn = Reasons.Alike(withdrawn, day => Withdrawn.Of(task.Evaluation, day, scale), Withdrawn.Same)
-                .Select(run => new { Date = DayWords.Of(run.Days), run.Said.State, run.Said.Why }).ToArray(),
+                .Select(run => new { Date = MailDays.Of(run.Days), run.Said.State, run.Said.Why }).ToArray(),
             Stands = standing.Count > 0
-                ? $"Workable as told before: {DayWords.Of(standing)}. The calendar entry is taken back as a whole."
+                ? $"Workable as told before: {MailDays.Of(standing)}. The calendar entry is taken back as a whole."
                 : NoticeWords.Next(task, withdrawn[^1]),
             Forecast = NoticeWords.Forecast(task),
             Sender = night.Organization,

@@ -9,9 +9,9 @@ internal static class TakenOffNotice
     public static Notice Of(Night night, TaskTonight task, LocalDate day) => NoticeTemplates.Fill("taken-off", new
     {
         task.Title,
-        Day = DayWords.Of(day),
+        Day = MailDays.Of(day),
         Instead = task.IsScheduledOn(day) ? "Somebody else does the work on that day."
-            : task.NextDay() is { } next ? $"The work is planned for {DayWords.Of(next)} now."
+            : task.NextDay() is { } next ? $"The work is planned for {MailDays.Of(next)} now."
             : "The work is planned for no day now.",
         Sender = night.Organization,
     });

@@ -26,7 +26,7 @@ internal static class UnreachableNotice
                 ? $"There is no mailbox {message.ToAddress}, says its mail server (status {code})."
                 : $"The message to {message.ToAddress} was given up. {DeliveryWords.Of(message.LastError!)}",
             message.Subject,
-            Written = DayWords.Of(message.CreatedAt, zone),
+            Written = MailDays.Of(message.CreatedAt, zone),
             Phone = lost.Phone ?? "",
             Bounces = lost.Bounce is not null,
             Page = page ?? "",

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore.Metadata;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Audit;
 using WorkWindows.Service.Crews;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Notices.Calendars;
 using WorkWindows.Service.Notices.Certificates;
@@ -51,6 +52,7 @@ public sealed class WorkWindowsDb(DbContextOptions<WorkWindowsDb> options)
     public DbSet<Announcement> Announcements => Set<Announcement>();
     public DbSet<Message> Messages => Set<Message>();
     public DbSet<DueLook> DueLooks => Set<DueLook>();
+    public DbSet<TaskOutlook> TaskOutlooks => Set<TaskOutlook>();
     public DbSet<SeasonEnd> SeasonEnds => Set<SeasonEnd>();
     public DbSet<ToldTopic> ToldTopics => Set<ToldTopic>();
     public DbSet<NoticeChoice> NoticeChoices => Set<NoticeChoice>();

@@ -44,13 +44,13 @@ internal static class ClosingEarly
         NoticeTemplates.Fill("closing-early", new
         {
             Places = NoticeWords.Places(ends.Select(end => end.Task)),
-            Days = $"last day {DayWords.Of(ends.Min(end => end.LastDay))}",
+            Days = $"last day {MailDays.Of(ends.Min(end => end.LastDay))}",
             BreakDays = TaskChances.LongestBreakDays,
             Tasks = ends.Select(end => new
             {
                 end.Task.Title,
-                Day = DayWords.Of(end.LastDay),
-                Told = DayWords.Of(end.Told.LastDay),
+                Day = MailDays.Of(end.LastDay),
+                Told = MailDays.Of(end.Told.LastDay),
                 Rule = end.Edge.Rule.Title,
                 Range = Reasons.Limits(
                     Explanation.Of(end.Task.Evaluation, end.Edge.Day).Verdicts

@@ -39,12 +39,12 @@ internal static class OpeningSoon
         return NoticeTemplates.Fill("opening-soon", new
         {
             Places = NoticeWords.Places(openings.Select(opening => opening.Task)),
-            Days = first == last ? DayWords.Of(first) : $"from {DayWords.Of(first)}",
+            Days = first == last ? MailDays.Of(first) : $"from {MailDays.Of(first)}",
             DaysAhead,
             Tasks = openings.Select(opening => new
             {
                 opening.Task.Title,
-                Day = DayWords.Of(opening.Edge.Day),
+                Day = MailDays.Of(opening.Edge.Day),
                 Rule = $"'{opening.Edge.Rule.Title}', {Range(opening, scale)}",
                 Sources = new[] { new Item(opening.Edge.Rule.Because, Wording.Of(opening.Edge.Rule.Source)) },
                 Chances = Chances(opening).ToArray(),

@@ -28,6 +28,10 @@ internal static class SeasonEdges
             .FirstOrDefault();
     }
 
+    /// <summary>Whether a rule of the calendar closes a day.</summary>
+    public static bool IsClosed(TaskEvaluation evaluation, LocalDate day) => OfCalendar(evaluation, day)
+        .Any(rule => Days(evaluation, rule).Holds[evaluation.Span.IndexOf(day)]);
+
     /// <summary>The breaks in a season between one day and its end, as <see cref="Next"/> gives it.</summary>
     public static IEnumerable<Window> Breaks(TaskEvaluation evaluation, LocalDate after) =>
         Closures(evaluation, OfCalendar(evaluation, after), after).TakeWhile(run => IsBreak(evaluation, run))

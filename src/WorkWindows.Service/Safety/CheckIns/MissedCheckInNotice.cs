@@ -21,9 +21,9 @@ internal static class MissedCheckInNotice
         {
             scene.Title,
             People = People(watch.PeopleOnSite),
-            Due = DayWords.Of(missed.DueAt, scene.Zone),
+            Due = MailDays.Of(missed.DueAt, scene.Zone),
             watch.GraceMinutes,
-            Heard = DayWords.Of(watch.LastHeard.At, scene.Zone),
+            Heard = MailDays.Of(watch.LastHeard.At, scene.Zone),
             HeardBy = watch.LastHeard.By,
             scene.Phones,
             Link = link ?? "",
@@ -32,7 +32,7 @@ internal static class MissedCheckInNotice
             Contacts = contacts.Select(contact => $"{contact.Place + 1}. {contact.Name}").ToArray(),
             Call = call + 1,
             Next = contacts[(call + 1) % contacts.Count].Name,
-            NextAt = DayWords.Of(nextCallAt, scene.Zone),
+            NextAt = MailDays.Of(nextCallAt, scene.Zone),
             watch.StartedBy,
             scene.Sender,
         });
@@ -53,9 +53,9 @@ internal static class CrewFineNotice
         {
             scene.Title,
             People = MissedCheckInNotice.People(watch.PeopleOnSite),
-            Due = DayWords.Of(dueAt, scene.Zone),
+            Due = MailDays.Of(dueAt, scene.Zone),
             HeardBy = heard.By,
-            Heard = DayWords.Of(heard.At, scene.Zone),
+            Heard = MailDays.Of(heard.At, scene.Zone),
             Said = heard.Kind == CheckInKind.Out ? "we are out" : "I am fine",
             scene.Sender,
         });
@@ -69,9 +69,9 @@ internal static class TakenOverNotice
         {
             scene.Title,
             People = MissedCheckInNotice.People(watch.PeopleOnSite),
-            Due = DayWords.Of(missed.DueAt, scene.Zone),
+            Due = MailDays.Of(missed.DueAt, scene.Zone),
             By = missed.AcknowledgedBy,
-            At = DayWords.Of(missed.AcknowledgedAt!.Value, scene.Zone),
+            At = MailDays.Of(missed.AcknowledgedAt!.Value, scene.Zone),
             scene.Sender,
         });
 }

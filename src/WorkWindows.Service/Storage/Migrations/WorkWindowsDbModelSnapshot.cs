@@ -888,6 +888,61 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.ToTable("crew_plans", (string)null);
                 });
 
+            modelBuilder.Entity("WorkWindows.Service.Morning.TaskOutlook", b =>
+                {
+                    b.Property<Guid>("TaskId")
+                        .HasColumnType("uuid")
+                        .HasColumnName("task_id");
+
+                    b.Property<LocalDate?>("BeforeFirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("before_first_day");
+
+                    b.Property<string>("BeforeStates")
+                        .HasColumnType("text")
+                        .HasColumnName("before_states");
+
+                    b.Property<string>("ClosedBy")
+                        .HasColumnType("text")
+                        .HasColumnName("closed_by");
+
+                    b.Property<LocalDate>("FirstDay")
+                        .HasColumnType("date")
+                        .HasColumnName("first_day");
+
+                    b.Property<LocalDate?>("LastDay")
+                        .HasColumnType("date")
+                        .HasColumnName("last_day");
+
+                    b.Property<Guid>("OrganizationId")
+                        .ValueGeneratedOnAdd()
+                        .HasColumnType("uuid")
+                        .HasColumnName("organization_id")
+                        .HasDefaultValueSql("current_setting('workwindows.organization')::uuid");
+
+                    b.Property<Instant>("SeenAt")
+                        .HasColumnType("timestamp with time zone")
+                        .HasColumnName("seen_at");
+
+                    b.Property<string>("States")
+                        .IsRequired()
+                        .HasColumnType("text")
+                        .HasColumnName("states");
+
+                    b.PrimitiveCollection<List<string>>("Why")
+                        .IsRequired()
+                        .HasColumnType("text[]")
+                        .HasColumnName("why");
+
+                    b.HasKey("TaskId")
+                        .HasName("pk_task_outlooks");
+
+                    b.HasIndex("OrganizationId")
+                        .HasDatabaseName("ix_task_outlooks_organization_id");
+
+                    b.ToTable("task_outlooks", (string)null);
+                });
+
             modelBuilder.Entity("WorkWindows.Service.Notices.Announcement", b =>
                 {
                     b.Property<Guid>("Id")
@@ -3375,6 +3430,23 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasForeignKey("ProposedById")
                         .OnDelete(DeleteBehavior.Restrict)
                         .HasConstraintName("fk_crew_plans_people_proposed_by_id");
+                });
+
+            modelBuilder.Entity("WorkWindows.Service.Morning.TaskOutlook", b =>
+                {
+                    b.HasOne("WorkWindows.Service.Accounts.Organization", null)
+                        .WithMany()
+                        .HasForeignKey("OrganizationId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired()
+                        .HasConstraintName("fk_task_outlooks_organizations_organization_id");
+
+                    b.HasOne("WorkWindows.Service.Tasks.PlannedTask", null)
+                        .WithOne()
+                        .HasForeignKey("WorkWindows.Service.Morning.TaskOutlook", "TaskId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired()
+                        .HasConstraintName("fk_task_outlooks_planned_tasks_task_id");
                 });
 
             modelBuilder.Entity("WorkWindows.Service.Notices.Announcement", b =>

@@ -5,7 +5,7 @@ using WorkWindows.Engine.Evaluation;
 namespace WorkWindows.Service.Notices;
 
 /// <summary>Days as people say them in a mail: with their weekday, without the year.</summary>
-internal static class DayWords
+internal static class MailDays
 {
     private static readonly LocalDatePattern Full = LocalDatePattern.CreateWithInvariantCulture("ddd d MMM");
     private static readonly LocalDatePattern WithoutMonth = LocalDatePattern.CreateWithInvariantCulture("ddd d");
