@@ -13,6 +13,8 @@ if (args is ["plan", ..])
     PlanMeasure.Run(tasks: 300, crews: 10, days: 60, seconds: 30);
     return 0;
 }
+if (args is ["morning", .. var filled])
+    return await MorningMeasure.RunAsync(filled);
 if (args is ["seasons", ..])
 {
     SeasonMeasure.Run(firstYear: 1991, lastYear: 2014);

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
@@ -12,7 +13,7 @@ namespace WorkWindows.Service.Demo;
 /// </summary>
 internal sealed class DemoScenario(
     WorkWindowsDb db, ParcelImportHandler parcels, TaskImportHandler tasks, DemoWeather weather, DemoCrews crews,
-    IClock clock)
+    PromptLook look, IClock clock)
 {
     /// <summary>Tasks that are scheduled, and how many days from the day of loading.</summary>
     private static readonly Dictionary<string, int> Scheduled = new()
@@ -32,6 +33,7 @@ internal sealed class DemoScenario(
         var scheduled = await db.PlannedTasks.Where(task => keys.Contains(task.Key)).ToListAsync(cancellation);
         foreach (var task in scheduled)
             task.ScheduledOn = today.PlusDays(Scheduled[task.Key]);
+        look.Note();
         await crews.AddAsync(today, scheduled.ToDictionary(task => task, task => task.ScheduledOn!.Value), cancellation);
     }
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds;
+using WorkWindows.Service.Imports;
 
 namespace WorkWindows.Service.Hosting;
 
@@ -21,6 +22,9 @@ public sealed record ImportCounts(int Created, int Updated, int Unchanged)
 /// <param name="Faults">What is wrong in the file.</param>
 public sealed record ImportOutcome<T>(T? Stored, FaultReport Faults) where T : class
 {
+    /// <summary>What would be stored, row by row, where a preview was asked for; nothing was stored then.</summary>
+    public IReadOnlyList<RowChange> Changes { get; init; } = [];
+
     public Results<Ok<T>, ProblemHttpResult> Answer() =>
         Stored is { } stored ? TypedResults.Ok(stored) : ImportProblems.Refusal(Faults);
 }

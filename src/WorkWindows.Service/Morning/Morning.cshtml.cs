@@ -13,8 +13,8 @@ public sealed class MorningModel(OutlookReader outlooks, WaitingReader waiting, 
     /// <summary>How much of each list is shown; the rest is on the page of all tasks.</summary>
     public const int Most = 12;
 
-    /// <summary>Properties with work today that are shown.</summary>
-    public const int MostProperties = 30;
+    /// <summary>Properties with work today that are shown, and tasks of each.</summary>
+    public const int MostProperties = 20, MostTasks = 5;
 
     private IReadOnlyDictionary<Guid, List<string>> why = new Dictionary<Guid, List<string>>();
 
@@ -32,7 +32,7 @@ public sealed class MorningModel(OutlookReader outlooks, WaitingReader waiting, 
         why = await outlooks.WhyAsync(
         [
             .. View.Changed.Take(Most).Select(change => change.Task.Id),
-            .. View.Properties.Take(MostProperties).SelectMany(property => property.Tasks).Select(task => task.Id),
+            .. View.Properties.Take(MostProperties).SelectMany(property => property.Tasks.Take(MostTasks)).Select(task => task.Id),
         ], cancellation);
     }
 

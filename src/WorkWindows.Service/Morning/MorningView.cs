@@ -99,7 +99,7 @@ public sealed record MorningView(
         {
             var day = today.PlusDays(index);
             var (was, @is) = (row.Before(day), row.On(day, now));
-            if (!row.IsDue(day) || !Matters(was, @is, index))
+            if (row.BeforeStates is null || !row.IsDue(day) || !Matters(was, @is, index))
                 continue;
             var last = day;
             while (Period.DaysBetween(today, last) + 1 < TaskOutlook.Days

@@ -2,6 +2,8 @@ using Microsoft.EntityFrameworkCore;
 using WorkWindows.Feeds;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Imports;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Weather;
 
@@ -12,11 +14,21 @@ public sealed record ParcelImportCounts(ImportCounts Properties, ImportCounts Pa
 
 /// <summary>Stores a file of parcels: all of it or nothing, and the same file again changes nothing.</summary>
 public sealed class ParcelImportHandler(
-    WorkWindowsDb db, CurrentOrganization organization, LandownerNames landowners, StationAssignment stations)
+    WorkWindowsDb db, CurrentOrganization organization, LandownerNames landowners, StationAssignment stations,
+    PromptLook look)
 {
     /// <param name="file">GeoJSON as docs/files.md describes it.</param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
-    public async Task<ImportOutcome<ParcelImportCounts>> ImportAsync(Stream file, CancellationToken cancellation)
+    public Task<ImportOutcome<ParcelImportCounts>> ImportAsync(Stream file, CancellationToken cancellation) =>
+        ReadAsync(file, isPreview: false, cancellation);
+
+    /// <summary>Says what an import would do, and stores nothing.</summary>
+    /// <inheritdoc cref="ImportAsync"/>
+    public Task<ImportOutcome<ParcelImportCounts>> PreviewAsync(Stream file, CancellationToken cancellation) =>
+        ReadAsync(file, isPreview: true, cancellation);
+
+    private async Task<ImportOutcome<ParcelImportCounts>> ReadAsync(
+        Stream file, bool isPreview, CancellationToken cancellation)
     {
         var import = ParcelFile.Read(file);
         if (!import.IsAccepted)
@@ -48,9 +60,14 @@ public sealed class ParcelImportHandler(
             }
         }
         var counts = new ParcelImportCounts(Count(properties.Values), Count(parcels.Values));
+        if (isPreview)
+            return ImportOutcome.Stored(counts) with { Changes = ImportPreview.Of(db) };
+        if (counts.Parcels.Created + counts.Parcels.Updated + counts.Properties.Updated > 0)
+            look.Note(WeatherChange.OfParcels([.. parcels.Values.Select(parcel => parcel.Id)]));
         await db.SaveChangesAsync(cancellation);
         await stations.AssignAsync(cancellation);
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return ImportOutcome.Stored(counts);
     }
 

@@ -32,6 +32,7 @@ public static class TaskEndpoints
         builder.Services.AddScoped<VisibleTasks>();
         builder.Services.AddScoped<TaskHandler>();
         builder.Services.AddScoped<TaskImportHandler>();
+        builder.Services.AddScoped<TaskBulkHandler>();
     }
 
     public static void MapTasks(this IEndpointRouteBuilder app)

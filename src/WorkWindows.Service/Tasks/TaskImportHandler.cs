@@ -5,18 +5,30 @@ using WorkWindows.Feeds;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Imports;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Tasks;
 
 /// <summary>Stores a file of planned tasks: all of it or nothing, and the same file again changes nothing.</summary>
 public sealed class TaskImportHandler(
-    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, ILookupNormalizer normalizer)
+    WorkWindowsDb db, CurrentOrganization organization, PlannedCompany company, ILookupNormalizer normalizer,
+    PromptLook look)
 {
     /// <param name="file">CSV as docs/files.md describes it.</param>
     /// <param name="cancellation">Ends the queries; nothing is stored then.</param>
-    public async Task<ImportOutcome<ImportCounts>> ImportAsync(Stream file, CancellationToken cancellation)
+    public Task<ImportOutcome<ImportCounts>> ImportAsync(Stream file, CancellationToken cancellation) =>
+        ReadAsync(file, isPreview: false, cancellation);
+
+    /// <summary>Says what an import would do, and stores nothing.</summary>
+    /// <inheritdoc cref="ImportAsync"/>
+    public Task<ImportOutcome<ImportCounts>> PreviewAsync(Stream file, CancellationToken cancellation) =>
+        ReadAsync(file, isPreview: true, cancellation);
+
+    private async Task<ImportOutcome<ImportCounts>> ReadAsync(Stream file, bool isPreview, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
         var parcels = await db.Parcels.ToDictionaryAsync(parcel => parcel.Key, parcel => parcel.Id, cancellation);
@@ -40,11 +52,18 @@ public sealed class TaskImportHandler(
             touched.Add(task);
         }
         var counts = Count(touched);
+        var changes = isPreview ? ImportPreview.Of(db) : [];
+        if (counts.Created + counts.Updated > 0)
+            look.Note(WeatherChange.OfParcels([.. touched.Select(task => task.ParcelId).Distinct()]));
         await db.SaveChangesAsync(cancellation);
         var alone = await company.ForbiddenAsync([.. touched.Select(task => task.Id)], cancellation);
         if (alone.Count > 0)
             return ImportOutcome.Refused<ImportCounts>(Alone(import.Rows, tasks, alone));
+        // What is not committed is not stored.
+        if (isPreview)
+            return ImportOutcome.Stored(counts) with { Changes = changes };
         await change.CommitAsync(cancellation);
+        look.Enqueue();
         return ImportOutcome.Stored(counts);
     }
 

@@ -26,6 +26,8 @@ public sealed class ServiceFixture(DatabaseFixture server) : IAsyncLifetime
 
     public FakeClock Clock { get; } = new(Instant.FromUtc(2025, 3, 1, 12, 0));
 
+    public DatabaseCalls Calls { get; } = new();
+
     public IServiceProvider Services => Factory.Services;
 
     private WebApplicationFactory<Program> Factory => _factory!;
@@ -39,7 +41,8 @@ public sealed class ServiceFixture(DatabaseFixture server) : IAsyncLifetime
             .UseSetting(ServiceRoles.Variable, "web")
             .UseSetting("WORKWINDOWS_DEMO", "off")
             .UseSetting("WORKWINDOWS_LOG_LEVEL", "Warning")
-            .ConfigureTestServices(services => services.AddSingleton<IClock>(Clock)));
+            .ConfigureTestServices(services => services.AddSingleton<IClock>(Clock)
+                .ConfigureDbContext<WorkWindowsDb>(options => options.AddInterceptors(Calls))));
     }
 
     /// <summary>A client that has not signed in, keeps cookies and does not follow redirects.</summary>

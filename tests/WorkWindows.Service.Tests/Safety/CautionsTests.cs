@@ -19,7 +19,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     /// <summary>Pages that say what may be done, or that a crew begins from.</summary>
     private static readonly string[] LeadToCutting =
     [
-        "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
+        "morning", "tasks", "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
         "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, "board",
         "board/season", "board/print", "plan", "questions",
     ];
@@ -32,7 +32,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     [
         "sign-in", "sign-out", "problem", "notices", "incidents", "tasks/{id:guid}/incidents",
         "alarms/{organization:guid}/{call:guid}", "messages", "parcels/{id:guid}/weather",
-        "crews", "weights",
+        "crews", "weights", "import",
         "unsubscribe/{organization:guid}/{person:guid}/{kind}",
     ];
 
