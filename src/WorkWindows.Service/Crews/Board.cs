@@ -16,9 +16,11 @@ namespace WorkWindows.Service.Crews;
 /// <param name="People">Who goes.</param>
 /// <param name="Equipment">What they take.</param>
 /// <param name="Missing">Who or what of them is off on the day.</param>
+/// <param name="TooEarly">The work that comes first, is not done and is not booked before; null for none.</param>
 public sealed record BookingCard(
     Guid Id, TaskSummary Task, LocalDate Day, decimal Hours, bool IsFixed, DayState State, DayChance? Chance,
-    IReadOnlyList<string> People, IReadOnlyList<string> Equipment, IReadOnlyList<string> Missing)
+    IReadOnlyList<string> People, IReadOnlyList<string> Equipment, IReadOnlyList<string> Missing,
+    string? TooEarly)
 {
     /// <summary>How likely the day is to be workable, where it is not known yet; null where it is.</summary>
     public string? ChanceWords => (State, Chance?.Share) switch
@@ -33,6 +35,7 @@ public sealed record BookingCard(
     public string? Trouble => State switch
     {
         DayState.Closed => "The day is closed now.",
+        _ when TooEarly is not null => $"{TooEarly} comes first: it is neither done nor booked before.",
         _ when Missing.Count > 0 => $"Off on this day: {string.Join(", ", Missing)}.",
         DayState.Unknown when Chance?.Share is null => "Not known whether it is workable.",
         _ => null,

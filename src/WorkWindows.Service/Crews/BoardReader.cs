@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Practices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Windows;
@@ -31,6 +32,7 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
             .Where(row => row.FirstDay <= last && row.LastDay >= first).ToListAsync(cancellation);
         var names = crews.Workers.ToDictionary(worker => worker.Id, worker => worker.Name);
         var pieces = crews.Equipment.ToDictionary(piece => piece.Id, piece => piece.Name);
+        var comesFirst = await ComesFirstAsync(booked, cancellation);
         var cards = new List<(Guid Crew, BookingCard Card)>(bookings.Count);
         foreach (var task in bookings.GroupBy(booking => booking.TaskId).Where(one => tasks.ContainsKey(one.Key)))
         {
@@ -43,7 +45,8 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
                 [.. booking.People.Select(person => names.GetValueOrDefault(person.PersonId, "somebody who has left"))
                     .Order(StringComparer.Ordinal)],
                 [.. booking.Equipment.Select(piece => pieces[piece.EquipmentId]).Order(StringComparer.Ordinal)],
-                Missing(booking)))));
+                Missing(booking),
+                comesFirst[booking.TaskId].FirstOrDefault(first => !(first.LastBooked < booking.Day))?.Practice))));
         }
         var places = bookings.Select((booking, index) => (booking.Id, index)).ToDictionary(one => one.Id, one => one.index);
         var byCell = cards.OrderBy(one => places[one.Card.Id]).ToLookup(one => (one.Crew, one.Card.Day), one => one.Card);
@@ -70,6 +73,23 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
                 ];
         }
     }
+
+    /// <summary>For each task the work that must be done before it and is not, with the last day for which that is booked.</summary>
+    private async Task<ILookup<Guid, First>> ComesFirstAsync(HashSet<Guid> tasks, CancellationToken cancellation) =>
+        (await db.TaskPrerequisites.AsNoTracking().Where(link => tasks.Contains(link.TaskId))
+            .Join(
+                db.PlannedTasks.Where(first => first.CompletedOn == null), link => link.PrerequisiteId, first => first.Id,
+                (link, first) => new
+                {
+                    link.TaskId,
+                    first.PracticeId,
+                    LastBooked = db.Bookings.Where(booking => booking.TaskId == first.Id).Max(booking => (LocalDate?)booking.Day),
+                })
+            .OrderBy(first => first.PracticeId).ToListAsync(cancellation))
+        .ToLookup(first => first.TaskId, first => new First(
+            PracticeCatalogue.Find(first.PracticeId)?.Name ?? first.PracticeId, first.LastBooked));
+
+    private sealed record First(string Practice, LocalDate? LastBooked);
 
     private static WaitingTask Waiting(TaskInput input, IReadOnlyList<LocalDate> dates)
     {

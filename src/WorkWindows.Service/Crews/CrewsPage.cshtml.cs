@@ -5,6 +5,7 @@ using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Windows;
 
@@ -14,7 +15,7 @@ namespace WorkWindows.Service.Crews;
 [Authorize(Access.Plan)]
 public sealed class CrewsPageModel(
     WorkWindowsDb db, CrewHandler crews, EquipmentHandler equipment, AbsenceHandler absences,
-    CrewCalendar calendar, WeekHandler week) : PageModel
+    CertificateHandler certificates, CrewCalendar calendar, WeekHandler week) : PageModel
 {
     public CrewsView View { get; private set; } = null!;
 
@@ -68,6 +69,21 @@ public sealed class CrewsPageModel(
 
     public async Task<IActionResult> OnPostDeleteAbsenceAsync(Guid id, CancellationToken cancellation) =>
         await EndAsync(await absences.DeleteAsync(id, cancellation), cancellation);
+
+    /// <summary>Adds a certificate, or renews the one of the same title.</summary>
+    public async Task<IActionResult> OnPostCertificateAsync(
+        Guid holder, string? title, string? validUntil, CancellationToken cancellation)
+    {
+        var others = (await certificates.ReadAsync(holder, cancellation))?.Where(one => one.Title != title?.Trim()) ?? [];
+        return await EndAsync(
+            await certificates.SaveAsync(holder, [.. others, new(title, CrewEntry.Date(validUntil))], cancellation), cancellation);
+    }
+
+    public async Task<IActionResult> OnPostDeleteCertificateAsync(Guid id, string title, CancellationToken cancellation)
+    {
+        var others = (await certificates.ReadAsync(id, cancellation))?.Where(one => one.Title != title) ?? [];
+        return await EndAsync(await certificates.SaveAsync(id, [.. others], cancellation), cancellation);
+    }
 
     public async Task<IActionResult> OnPostCalendarAsync(Guid id, CancellationToken cancellation)
     {

@@ -42,7 +42,7 @@ public sealed class WaitingReader(WorkWindowsDb db, IClock clock)
             .. Told(counts.Undelivered, "message reached nobody", "messages reached nobody", "/messages", isUrgent: true),
             .. Told(counts.Plans, "crew plan waits to be published", "crew plans wait to be published", "/plan"),
             .. Told(counts.Overdue, "task is past its deadline", "tasks are past their deadline", "/tasks?sort=closing"),
-            .. Told(counts.Certificates, "certificate runs out within 30 days", "certificates run out within 30 days", "/crews"),
+            .. Told(counts.Certificates, "certificate runs out within 30 days", "certificates run out within 30 days", "/crews#certificates"),
             .. Told(counts.WithoutWeather, "property has land without a weather station", "properties have land without a weather station", "/week"),
         ];
     }

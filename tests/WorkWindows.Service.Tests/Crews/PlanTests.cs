@@ -150,6 +150,68 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Board_SaysWhatComesFirst_WhereItIsNeitherDoneNorBookedBefore()
+    {
+        var given = await GivenAsync();
+        var client = given.Office.Consultant;
+        await client.CreateAsync("/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-02", hours = 2 });
+        var (consultant, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Consultant);
+        var task = await client.ReadAsync($"/api/tasks/{given.Task}");
+        var first = await client.CreateAsync("/api/tasks", new
+        {
+            key = $"{Guid.NewGuid():N}",
+            parcelId = task.GetProperty("parcelId").GetGuid(),
+            practice = "trail-opening",
+            crewSize = 2,
+        });
+        await client.PutAsync($"/api/tasks/{given.Task}", new
+        {
+            parcelId = task.GetProperty("parcelId").GetGuid(),
+            practice = task.Text("practice"),
+            crewSize = 2,
+            prerequisiteIds = new[] { first.Id() },
+        });
+
+        var waiting = await BoardAsync();
+        await client.PutAsync($"/api/tasks/{first.Id()}/completion", new { completedOn = "2025-03-01" });
+
+        waiting.ShouldContain("Trail opening comes first: it is neither done nor booked before.");
+        (await BoardAsync()).ShouldNotContain("comes first");
+
+        async Task<string> BoardAsync() => WebUtility.HtmlDecode(
+            await consultant.GetStringAsync("/board?from=2025-03-01", TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task Certificates_AreAddedRenewedAndDeleted_OnTheCrewsPage()
+    {
+        var given = await GivenAsync();
+        var (consultant, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Consultant);
+
+        await PostAsync("/crews?handler=Certificate", new() { ["holder"] = $"{given.LeadId}", ["title"] = "First aid", ["validUntil"] = "2025-02-01" });
+        var late = await PageAsync();
+        await PostAsync("/crews?handler=Certificate", new() { ["holder"] = $"{given.LeadId}", ["title"] = "First aid", ["validUntil"] = "2027-02-01" });
+        var renewed = await PageAsync();
+        var refused = await PostAsync("/crews?handler=Certificate", new() { ["holder"] = $"{given.LeadId}", ["title"] = "Winch" });
+        await PostAsync($"/crews?handler=DeleteCertificate&id={given.LeadId}&title=First%20aid", []);
+
+        late.ShouldContain("First aid, ran out Sat 1 Feb 2025");
+        renewed.ShouldContain("First aid, valid until Mon 1 Feb 2027");
+        renewed.ShouldNotContain("ran out");
+        refused.ShouldContain("the last day on which it is valid");
+        (await PageAsync()).ShouldNotContain("First aid, valid");
+
+        async Task<string> PostAsync(string page, Dictionary<string, string> form)
+        {
+            using var answer = await consultant.PostFormAsync(page, form);
+            return WebUtility.HtmlDecode(await answer.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        }
+
+        async Task<string> PageAsync() =>
+            WebUtility.HtmlDecode(await consultant.GetStringAsync("/crews", TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
     public async Task CrewCalendar_ShowsPublishedDays_ToWhoeverHasItsAddress()
     {
         var given = await GivenAsync();
