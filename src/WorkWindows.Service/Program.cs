@@ -5,6 +5,7 @@ using WorkWindows.Service.Commands;
 using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Landowners;
 using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Prescriptions;
@@ -44,6 +45,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddWorkDone();
     builder.AddPrescriptions();
     builder.AddMorning();
+    builder.AddLandowners();
     builder.AddDemo();
 
     var app = builder.Build();

@@ -52,6 +52,9 @@ public enum AuditKind
     /// <summary>What a person wants to be told, and how.</summary>
     NoticeChoice,
 
+    /// <summary>The personal link to a landowner's page.</summary>
+    LandLink,
+
     /// <summary>A checklist that was acknowledged.</summary>
     ChecklistSignature,
 

@@ -48,8 +48,12 @@ public static class HostingPipeline
     {
         app.MapOpenApi().AllowAnonymous();
         app.MapStaticAssets().AllowAnonymous();
-        app.MapGet("/", (HttpContext context) => TypedResults.Redirect(
-            Caller.Of(context.User)?.Role == Role.Consultant ? "/morning" : "/week")).ExcludeFromDescription();
+        app.MapGet("/", (HttpContext context) => TypedResults.Redirect(Caller.Of(context.User)?.Role switch
+        {
+            Role.Consultant => "/morning",
+            Role.Landowner => "/land",
+            _ => "/week",
+        })).ExcludeFromDescription();
         app.MapRazorPages().WithStaticAssets();
     }
 

@@ -11,7 +11,8 @@ namespace WorkWindows.Service.Prescriptions;
 
 /// <summary>A property's decades.</summary>
 public sealed record PropertyPlan(
-    Guid Id, string Name, IReadOnlyList<ParcelYears> Parcels, IReadOnlyList<RankedTask> Ranked, int FirstYear, int LastYear);
+    Guid Id, string Name, Guid? LandownerId, IReadOnlyList<ParcelYears> Parcels, IReadOnlyList<RankedTask> Ranked, int FirstYear,
+    int LastYear);
 
 /// <summary>Reads what was, is to be and will be done on a property.</summary>
 public sealed class PropertyPlanReader(
@@ -42,7 +43,7 @@ public sealed class PropertyPlanReader(
         ];
         var years = parcels.SelectMany(parcel => parcel.Steps).Select(step => step.Year).Append(today.Year).ToList();
         return new(
-            id, property.Name, parcels,
+            id, property.Name, property.LandownerId, parcels,
             Ranking.Of([.. open.Where(task => !open.Exists(first => first.Id == task.FollowsId)).Select(task => new Rankable(
                 task.Id, $"{Name(task.PracticeId)}, {task.Parcel.Name}",
                 TaskPoints.Of(task, settings.GetValueOrDefault(task.PracticeId)), times[task.Id],

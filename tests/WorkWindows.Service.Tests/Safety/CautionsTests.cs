@@ -19,13 +19,17 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     /// <summary>Pages that say what may be done, or that a crew begins from.</summary>
     private static readonly string[] LeadToCutting =
     [
-        "morning", "tasks", "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
+        "morning", "tasks", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
         "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, "board",
         "board/season", "board/print", "plan", "questions",
     ];
 
     private const string Stand = "parcels/{id:guid}/stand";
     private const string OneProperty = "properties/{id:guid}";
+    private const string OwnersLand = "people/{id:guid}/land";
+
+    /// <summary>Pages that show the same as one of those, to a landowner.</summary>
+    private static readonly string[] SameForOwners = ["land", "land/{organization:guid}"];
 
     /// <summary>Pages that say nothing of what may be done.</summary>
     private static readonly string[] DoNot =
@@ -42,9 +46,10 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         var given = await GivenChecklist.OpenAsync(service);
         var (consultant, _) = await given.AddAsync(Role.Consultant);
         var property = (await given.Office.Consultant.ReadAsync("/api/properties"))[0].Id();
+        var (_, owner) = await given.AddAsync(Role.Landowner);
         foreach (var route in LeadToCutting)
         {
-            var id = route switch { Stand => given.Office.Parcel, OneProperty => property, _ => given.Task };
+            var id = route switch { Stand => given.Office.Parcel, OneProperty => property, OwnersLand => owner, _ => given.Task };
             var address = route.Replace("{id:guid}", $"{id}").Replace("{date?}", GivenChecklist.Day);
             var html = WebUtility.HtmlDecode(await consultant.GetStringAsync($"/{address}"));
             foreach (var caution in Cautions.Usual)
@@ -57,7 +62,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         service.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(endpoint => endpoint.Metadata.GetMetadata<PageActionDescriptor>() is not null)
             .Select(endpoint => endpoint.RoutePattern.RawText!.TrimStart('/')).Distinct().Order()
-            .ShouldBe(LeadToCutting.Concat(DoNot).Order());
+            .ShouldBe(LeadToCutting.Concat(SameForOwners).Concat(DoNot).Order());
 
     [Theory]
     [InlineData(NoticeKinds.GoodToCut, "ooocccccc")]

@@ -33,6 +33,9 @@ public sealed class NoticeSettings : ITenantRow
 
     /// <summary>What the address of the calendar feed ends with; null before a feed is asked for.</summary>
     public string? CalendarKey { get; set; }
+
+    /// <summary>What the personal link to a landowner's page ends with; null where there is none.</summary>
+    public string? LandKey { get; set; }
 }
 
 internal sealed class NoticeSettingsMapping : IEntityTypeConfiguration<NoticeSettings>
@@ -49,6 +52,7 @@ internal sealed class NoticeSettingsMapping : IEntityTypeConfiguration<NoticeSet
         builder.HasKey(settings => settings.PersonId);
         // Whoever asks for a feed has only its key.
         builder.HasIndex(settings => settings.CalendarKey).IsUnique();
+        builder.HasIndex(settings => settings.LandKey).IsUnique();
         builder.HasOne<Person>().WithOne().HasForeignKey<NoticeSettings>(settings => settings.PersonId)
             .OnDelete(DeleteBehavior.Cascade);
     }

@@ -1192,6 +1192,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("celsius");
 
+                    b.Property<string>("LandKey")
+                        .HasColumnType("text")
+                        .HasColumnName("land_key");
+
                     b.Property<Guid>("OrganizationId")
                         .ValueGeneratedOnAdd()
                         .HasColumnType("uuid")
@@ -1224,6 +1228,10 @@ namespace WorkWindows.Service.Storage.Migrations
                     b.HasIndex("CalendarKey")
                         .IsUnique()
                         .HasDatabaseName("ix_notice_settings_calendar_key");
+
+                    b.HasIndex("LandKey")
+                        .IsUnique()
+                        .HasDatabaseName("ix_notice_settings_land_key");
 
                     b.HasIndex("OrganizationId")
                         .HasDatabaseName("ix_notice_settings_organization_id");
