@@ -9,6 +9,7 @@ using WorkWindows.Service.Notices;
 using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Records;
+using WorkWindows.Service.Review;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Stands;
@@ -33,6 +34,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddWeather();
     builder.AddWindows();
     builder.AddRecords();
+    builder.AddReview();
     builder.AddStands();
     builder.AddRules();
     builder.AddAudit();
@@ -55,6 +57,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapTasks();
     app.MapWeather();
     app.MapWindows();
+    app.MapReview();
     app.MapStands();
     app.MapRules();
     app.MapAudit();
