@@ -16,12 +16,13 @@ public sealed partial class ReviewTests(SiteFixture site)
     [InlineData("desktop")]
     public async Task Day_IsFound_Opened_AndReplayed(string screen)
     {
-        await using var visit = await site.OpenAsync(Screen.Named(screen), Scenario.DemoConsultant);
+        await using var visit = await site.OpenAsync(Screen.Named(screen), ReviewScenario.Consultant);
         var page = visit.Page;
         await page.GetByRole(AriaRole.Link, new() { Name = "Review" }).ClickAsync();
-        await Expect(page.GetByText("Which rules cost the most days")).ToBeVisibleAsync();
+        await page.GetByLabel("To", new() { Exact = true }).FillAsync("2026-02-28");
         await page.GetByLabel("State").SelectOptionAsync("closed");
         await page.GetByRole(AriaRole.Button, new() { Name = "Show", Exact = true }).ClickAsync();
+        await Expect(page.GetByRole(AriaRole.Row, new() { Name = "Leave the grouse" })).ToContainTextAsync("8");
         await FitsAsync(page);
         await visit.TakePictureAsync($"review-{screen}");
 
