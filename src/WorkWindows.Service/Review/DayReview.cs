@@ -17,8 +17,9 @@ namespace WorkWindows.Service.Review;
 /// <param name="Deciding">The rules that made the state, as the stored inputs give them.</param>
 /// <param name="AlsoSpoke">The other rules that held, may have held or were lifted.</param>
 /// <param name="Held">The ids of the rules that the decision itself says held.</param>
-/// <param name="Known">What was known: forecast, observations, exceptions, rule packs.</param>
+/// <param name="Known">What was known: forecast, observations, exceptions, the rule packs that decided.</param>
 /// <param name="Weather">What was known of the day's weather and light.</param>
+/// <param name="Packs">All rule packs that stood.</param>
 /// <param name="Replay">What the stored inputs give when they are evaluated again.</param>
 /// <param name="Since">What is said of the day with what is known now; null when nobody asked.</param>
 /// <param name="History">What was decided about the day, the latest first.</param>
@@ -26,8 +27,8 @@ namespace WorkWindows.Service.Review;
 public sealed record DayReview(
     Guid TaskId, string Task, string Property, LocalDate Day, string TimeZone, Guid DecisionId, Instant DecidedAt,
     string Hash, DayState State, IReadOnlyList<RuleReason> Deciding, IReadOnlyList<RuleReason> AlsoSpoke,
-    IReadOnlyList<string> Held, IReadOnlyList<Known> Known, IReadOnlyList<Known> Weather, Replay Replay, Since? Since,
-    IReadOnlyList<Decided> History, Instant ReadAt)
+    IReadOnlyList<string> Held, IReadOnlyList<Known> Known, IReadOnlyList<Known> Weather, IReadOnlyList<Known> Packs,
+    Replay Replay, Since? Since, IReadOnlyList<Decided> History, Instant ReadAt)
 {
     /// <summary>As in 'Closed on Tue 14 Apr 2026'.</summary>
     public string Headline => $"{Capital(Wording.Of(State))} on {DayWords.WithYear(Day)}";

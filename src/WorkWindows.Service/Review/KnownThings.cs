@@ -1,6 +1,7 @@
 using NodaTime;
 using WorkWindows.Engine.Decisions;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
 using WorkWindows.Service.Windows;
 
@@ -11,7 +12,7 @@ internal static class KnownThings
 {
     private const int HashShown = 12;
 
-    /// <summary>Forecast, what was seen, exceptions and rule packs.</summary>
+    /// <summary>Forecast, what was seen, exceptions and the rule packs that decided.</summary>
     public static IEnumerable<Known> Of(TaskEvaluation then, LocalDate day, DateTimeZone zone)
     {
         yield return new("Forecast", then.Signals.ForecastIssued is { } issued
@@ -27,14 +28,20 @@ internal static class KnownThings
             .DefaultIfEmpty(new("Exceptions", "none was in force"));
         foreach (var known in exceptions)
             yield return known;
-        foreach (var pack in then.Packs)
-            yield return new($"Rule pack {pack.Title}", $"version {pack.Version}, SHA-256 {pack.Hash[..HashShown]}…");
+        foreach (var pack in Explanation.Of(then, day).Deciding.Select(verdict => verdict.Pack).Distinct())
+            yield return Of(pack);
     }
+
+    /// <summary>All rule packs that stood.</summary>
+    public static IEnumerable<Known> PacksOf(TaskEvaluation then) => then.Packs.Select(Of);
 
     /// <summary>The day's values, those that nobody knew included.</summary>
     public static IEnumerable<Known> WeatherOf(TaskEvaluation then, LocalDate day) =>
         then.Signals.Signals.Keys.Select(kind =>
             new Known(Wording.Of(kind), Wording.Of(kind, Reading.Of(then.Signals, kind, day))));
+
+    private static Known Of(RulePack pack) =>
+        new($"Rule pack {pack.Title}", $"version {pack.Version}, SHA-256 {pack.Hash[..HashShown]}…");
 
     private static IEnumerable<Known> Seen(SignalSet signals, LocalDate day) =>
         signals.Events.Where(e => e.Basis == Basis.SiteObservation && e.Date.Year == day.Year)

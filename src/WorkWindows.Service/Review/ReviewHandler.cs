@@ -60,6 +60,7 @@ public sealed class ReviewHandler(
             [.. stored.RuleIds.Distinct().Where(rule => stored.TruthOf(rule, day) == Truth.Holds)],
             then is null ? [] : [.. KnownThings.Of(then, day, DateTimeZoneProviders.Tzdb[task.TimeZone])],
             then is null ? [] : [.. KnownThings.WeatherOf(then, day)],
+            then is null ? [] : [.. KnownThings.PacksOf(then)],
             Replays.Of(decision, inputs),
             now is null ? null : SinceOf(decision, then, now, day),
             [.. rows.Select(row =>

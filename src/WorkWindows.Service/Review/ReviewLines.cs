@@ -17,6 +17,7 @@ internal static class ReviewLines
             .Concat(review.AlsoSpoke.SelectMany(reason => Rule("What else was said", reason)))
             .Concat(review.Known.Select(known => new ReviewLine("What was known", known.What, known.Value)))
             .Concat(review.Weather.Select(known => new ReviewLine("The day's weather", known.What, known.Value)))
+            .Concat(review.Packs.Select(known => new ReviewLine("Rule packs", known.What, known.Value)))
             .Concat(Since(review))
             .Concat(review.History.Select(decided => new ReviewLine(
                 "What was decided about the day", review.At(decided.At), $"{Wording.Of(decided.State)}, {decided.Hash}")));
