@@ -11,6 +11,7 @@ using WorkWindows.Service.Notices;
 using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Records;
+using WorkWindows.Service.Review;
 using WorkWindows.Service.Rules;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Stands;
@@ -35,6 +36,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddWeather();
     builder.AddWindows();
     builder.AddRecords();
+    builder.AddReview();
     builder.AddStands();
     builder.AddRules();
     builder.AddAudit();
@@ -59,6 +61,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapTasks();
     app.MapWeather();
     app.MapWindows();
+    app.MapReview();
     app.MapStands();
     app.MapRules();
     app.MapAudit();

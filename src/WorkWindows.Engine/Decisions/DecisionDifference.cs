@@ -109,7 +109,8 @@ public sealed record RuleChange(string RuleId, LocalDate Day, Truth Before, Trut
 /// <summary>A value and how it is known; null is not known.</summary>
 public sealed record Reading(double? Value, Basis Basis)
 {
-    internal static Reading Of(SignalSet signals, SignalKind kind, LocalDate day) =>
+    /// <summary>What a signal says of a day; not known outside its span.</summary>
+    public static Reading Of(SignalSet signals, SignalKind kind, LocalDate day) =>
         signals[kind] is { } signal && signals.Span.Contains(day)
         && signal.Bases[signals.Span.IndexOf(day)] is var basis and not Basis.Missing
             ? new(signal.Values[signals.Span.IndexOf(day)], basis)

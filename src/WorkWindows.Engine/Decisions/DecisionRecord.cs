@@ -33,13 +33,19 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
     public static string HashOf(ReadOnlySpan<byte> snapshot) => CanonicalJson.Hash(snapshot);
 
     /// <summary>Evaluates again what a stored decision decided.</summary>
+    /// <inheritdoc cref="Evaluate"/>
+    public static DecisionRecord Replay(
+        ReadOnlyMemory<byte> content, ReadOnlyMemory<byte> snapshot, ImmutableArray<RulePack> packs) =>
+        Of(Evaluate(content, snapshot, packs), StoredDecision.Of(content).Days, HashOf(snapshot.Span));
+
+    /// <summary>The evaluation of what a stored decision was made from.</summary>
     /// <param name="content">The stored content.</param>
     /// <param name="snapshot">The stored snapshot.</param>
     /// <param name="packs">The packs that it names, found by their hash.</param>
     /// <exception cref="InvalidOperationException">
     /// The snapshot or a pack is not the one that it was made from.
     /// </exception>
-    public static DecisionRecord Replay(
+    public static TaskEvaluation Evaluate(
         ReadOnlyMemory<byte> content, ReadOnlyMemory<byte> snapshot, ImmutableArray<RulePack> packs)
     {
         using var document = JsonDocument.Parse(content);
@@ -52,11 +58,7 @@ public sealed record DecisionRecord(ImmutableArray<byte> Content, string Hash, s
         var ordered = named.Select(hash => packs.FirstOrDefault(pack => pack.Hash == hash)
             ?? throw new InvalidOperationException(
                 $"The rule pack {hash}, which the decision was made from, is missing."));
-        var evaluation = new PointRules([.. ordered], Snapshot.Read(snapshot)).Evaluate(
-            Facts(root.GetProperty("task")));
-        var days = new DaySpan(
-            CanonicalJson.Date(root.GetProperty("first")), root.GetProperty("states").GetString()!.Length);
-        return Of(evaluation, days, snapshotHash);
+        return new PointRules([.. ordered], Snapshot.Read(snapshot)).Evaluate(Facts(root.GetProperty("task")));
     }
 
     private static void Write(

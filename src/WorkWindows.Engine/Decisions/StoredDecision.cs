@@ -6,7 +6,7 @@ using WorkWindows.Engine.Evaluation;
 namespace WorkWindows.Engine.Decisions;
 
 /// <summary>A decision read back from its content.</summary>
-internal sealed class StoredDecision
+public sealed class StoredDecision
 {
     private readonly string states;
     private readonly ILookup<string, (Truth Truth, LocalDate First, LocalDate Last)> rules;
@@ -15,6 +15,7 @@ internal sealed class StoredDecision
 
     private StoredDecision(JsonElement content)
     {
+        Engine = content.GetProperty("engine").GetString()!;
         states = content.GetProperty("states").GetString()!;
         Days = new(CanonicalJson.Date(content.GetProperty("first")), states.Length);
         RuleIds = [.. content.GetProperty("rules").EnumerateArray().Select(
@@ -32,12 +33,27 @@ internal sealed class StoredDecision
             : [];
     }
 
+    /// <summary>The version of the engine that made it.</summary>
+    public string Engine { get; }
+
+    /// <summary>The days decided about.</summary>
     public DaySpan Days { get; }
 
+    /// <summary>The rules that spoke of the task, in the order of the packs; an id may stand more than once.</summary>
     public IReadOnlyList<string> RuleIds { get; }
 
-    public static StoredDecision Of(JsonElement content) => new(content);
+    /// <param name="content">The bytes as they were stored.</param>
+    /// <exception cref="JsonException">The bytes are not a decision.</exception>
+    public static StoredDecision Of(ReadOnlyMemory<byte> content)
+    {
+        using var document = JsonDocument.Parse(content);
+        return Of(document.RootElement);
+    }
 
+    internal static StoredDecision Of(JsonElement content) => new(content);
+
+    /// <summary>The state that was decided.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Nothing was decided about the day.</exception>
     public DayState StateOn(LocalDate day) => states[Days.IndexOf(day)] switch
     {
         'O' => DayState.Open,
@@ -47,11 +63,12 @@ internal sealed class StoredDecision
         var letter => throw new InvalidOperationException($"The decision has the state {letter}."),
     };
 
+    /// <summary>What the rules of an id said of a day together.</summary>
     public Truth TruthOf(string ruleId, LocalDate day) =>
         Worst(rules[ruleId].Where(run => run.First <= day && day <= run.Last).Select(run => run.Truth));
 
     /// <summary>What rules of one id say together.</summary>
-    public static Truth Worst(IEnumerable<Truth> truths)
+    internal static Truth Worst(IEnumerable<Truth> truths)
     {
         var worst = Truth.Fails;
         foreach (var truth in truths)
@@ -65,7 +82,7 @@ internal sealed class StoredDecision
     }
 
     /// <summary>The rule packs and exceptions that are others now, a sentence each.</summary>
-    public IEnumerable<string> OthersThan(TaskEvaluation now)
+    internal IEnumerable<string> OthersThan(TaskEvaluation now)
     {
         foreach (var pack in now.Packs.Where(pack => !packs.ContainsKey(pack.Id)))
             yield return $"The rule pack {pack.Title} ({pack.Version}) is new.";

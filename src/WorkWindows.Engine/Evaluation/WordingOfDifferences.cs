@@ -33,10 +33,12 @@ public static partial class Wording
         (_, Truth.Fails) => "no longer holds",
     };
 
-    private static string Of(ReadingChange change) =>
+    /// <summary>What a reading was and is.</summary>
+    public static string Of(ReadingChange change) =>
         $"{Of(change.Kind)} on {Of(change.Day)}: was {Of(change.Kind, change.Before)}, now {Of(change.Kind, change.After)}";
 
-    private static string Of(SignalKind kind, Reading reading)
+    /// <summary>A value in its usual unit and how it is known.</summary>
+    public static string Of(SignalKind kind, Reading reading)
     {
         if (reading.Value is not { } value)
             return NotKnown;

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Decisions;
+using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Rules.Reading;
 using WorkWindows.Engine.Signals;
@@ -70,6 +71,24 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
             decision.Content, snapshot.Content, await PacksAsync(decision, cancellation));
     }
 
+    /// <summary>Evaluates a stored decision again as <see cref="ReplayAsync"/> does, and says why where that fails.</summary>
+    public async Task<DecisionInputs> InputsAsync(Decision decision, CancellationToken cancellation)
+    {
+        var snapshot = await db.WeatherSnapshots.AsNoTracking()
+            .SingleOrDefaultAsync(kept => kept.Hash == decision.SnapshotHash, cancellation);
+        if (snapshot is null)
+            return new(null, $"The snapshot {decision.SnapshotHash}, which the decision was made from, is missing.");
+        try
+        {
+            return new(DecisionRecord.Evaluate(
+                decision.Content, snapshot.Content, await PacksAsync(decision, cancellation)), null);
+        }
+        catch (Exception fault) when (fault is InvalidOperationException or PackException)
+        {
+            return new(null, fault.Message);
+        }
+    }
+
     /// <returns>The rule packs that a decision was made by.</returns>
     public async Task<ImmutableArray<RulePack>> PacksAsync(Decision decision, CancellationToken cancellation)
     {
@@ -112,3 +131,7 @@ public sealed class DecisionStore(WorkWindowsDb db, RulePacks shipped, IClock cl
         }
     }
 }
+
+/// <param name="Evaluation">What the stored inputs give; null when they cannot be evaluated.</param>
+/// <param name="Fault">Why they cannot, or null.</param>
+public sealed record DecisionInputs(TaskEvaluation? Evaluation, string? Fault);

@@ -51,6 +51,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         Scenario = await Scenario.SeedAsync(_database, _factory.Services);
         Excepted = await ExceptionScenario.SeedAsync(_database, _factory.Services);
         Watched = await WatchScenario.SeedAsync(_database, _factory.Services);
+        await ReviewScenario.SeedAsync(_database, _factory.Services);
         await MessageScenario.SeedAsync(_database, _factory.Services);
         _playwright = await Playwright.CreateAsync();
         _browser = await Chromium.StartAsync(_playwright);

@@ -22,6 +22,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         "morning", "tasks", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
         "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, "board",
         "board/season", "board/print", "plan", "questions",
+        "review", "review/{id:guid}/{date}",
     ];
 
     private const string Stand = "parcels/{id:guid}/stand";
@@ -50,7 +51,8 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         foreach (var route in LeadToCutting)
         {
             var id = route switch { Stand => given.Office.Parcel, OneProperty => property, OwnersLand => owner, _ => given.Task };
-            var address = route.Replace("{id:guid}", $"{id}").Replace("{date?}", GivenChecklist.Day);
+            var address = route.Replace("{id:guid}", $"{id}").Replace("{date?}", GivenChecklist.Day)
+                .Replace("{date}", GivenChecklist.Day);
             var html = WebUtility.HtmlDecode(await consultant.GetStringAsync($"/{address}"));
             foreach (var caution in Cautions.Usual)
                 html.ShouldContain(caution, customMessage: address);

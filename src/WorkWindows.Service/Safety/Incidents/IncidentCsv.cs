@@ -1,4 +1,5 @@
 using NodaTime.Text;
+using WorkWindows.Service.Hosting;
 
 namespace WorkWindows.Service.Safety.Incidents;
 
@@ -13,9 +14,7 @@ internal static class IncidentCsv
         "state", "rules", "whatHappened", "whoWasTold", "decisionHash", "recordedAtUtc", "recordedBy",
     ];
 
-    public static string Of(IEnumerable<PlacedIncident> incidents) =>
-        string.Concat(
-            incidents.Select(Row).Prepend(Columns).Select(cells => string.Join(',', cells.Select(Cell)) + "\r\n"));
+    public static string Of(IEnumerable<PlacedIncident> incidents) => Csv.Of(incidents.Select(Row).Prepend(Columns));
 
     private static string[] Row(PlacedIncident placed)
     {
@@ -27,15 +26,5 @@ internal static class IncidentCsv
             string.Join("; ", row.Rules), row.WhatHappened, row.WhoWasTold, row.DecisionHash ?? "",
             Utc.Format(row.RecordedAt), row.RecordedBy,
         ];
-    }
-
-    /// <summary>A text that a spreadsheet would take for a formula is marked as a text.</summary>
-    private static string Cell(string text)
-    {
-        if (text.Length > 0 && "=+-@\t\r".Contains(text[0], StringComparison.Ordinal))
-            text = $"'{text}";
-        return text.AsSpan().IndexOfAny("\",\r\n") < 0
-            ? text
-            : $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }
 }
