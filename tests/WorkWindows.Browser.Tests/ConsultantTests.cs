@@ -18,7 +18,7 @@ public sealed partial class ConsultantTests(SiteFixture site)
             .ToContainTextAsync("Mail address and password do not match.");
 
         await visit.SignInAsync(Scenario.Consultant);
-        await Expect(visit.Page).ToHaveURLAsync(WeekAddress());
+        await Expect(visit.Page).ToHaveURLAsync(MorningAddress());
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Sign out" }).ClickAsync();
         await Expect(Heading(visit, "Sign in")).ToBeVisibleAsync();
 
@@ -161,8 +161,8 @@ public sealed partial class ConsultantTests(SiteFixture site)
         visit.Page.Locator(".tasks > li")
             .Filter(new() { Has = visit.Page.GetByRole(AriaRole.Heading, new() { Name = practice }) });
 
-    [GeneratedRegex("/week$")]
-    private static partial Regex WeekAddress();
+    [GeneratedRegex("/morning$")]
+    private static partial Regex MorningAddress();
 
     [GeneratedRegex("/days/2026-02-04$")]
     private static partial Regex FourthOfFebruary();

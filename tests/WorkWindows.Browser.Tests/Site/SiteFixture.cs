@@ -2,10 +2,12 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.AspNetCore.TestHost;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using NodaTime.Testing;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Notices;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Storage;
 
@@ -53,8 +55,23 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
         Watched = await WatchScenario.SeedAsync(_database, _factory.Services);
         await ReviewScenario.SeedAsync(_database, _factory.Services);
         await MessageScenario.SeedAsync(_database, _factory.Services);
+        await LookAtDemoAsync(_factory.Services);
         _playwright = await Playwright.CreateAsync();
         _browser = await Chromium.StartAsync(_playwright);
+    }
+
+    /// <summary>As the service's worker does within a minute.</summary>
+    private static async Task LookAtDemoAsync(IServiceProvider services)
+    {
+        await using var scope = services.CreateAsyncScope();
+        var db = scope.ServiceProvider.GetRequiredService<WorkWindowsDb>();
+        foreach (var (id, _) in await ScheduledOrganization.AllAsync(db, CancellationToken.None))
+        {
+            await using var own = services.CreateAsyncScope();
+            own.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(id);
+            if (await own.ServiceProvider.GetRequiredService<WorkWindowsDb>().DueLooks.AnyAsync())
+                await own.ServiceProvider.GetRequiredService<NightlyRun>().LookAsync(id, CancellationToken.None);
+        }
     }
 
     /// <summary>A browser window that nobody has signed in with.</summary>
@@ -80,7 +97,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
             await using var first = await OpenAsync(Screen.Desktop);
             await first.SignInAsync(
                 email, email == Scenario.DemoConsultant ? Scenario.DemoPassword : Scenario.Password);
-            await Assertions.Expect(first.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/week$"));
+            await Assertions.Expect(first.Page).ToHaveURLAsync(new System.Text.RegularExpressions.Regex("/(morning|land|week)$"));
             _signedIn[email] = state = await first.Page.Context.StorageStateAsync();
         }
         var visit = await OpenAsync(screen, scripts, state);
