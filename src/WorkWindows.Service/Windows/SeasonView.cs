@@ -14,6 +14,7 @@ namespace WorkWindows.Service.Windows;
 /// <param name="Rows">The same as lines of a table.</param>
 /// <param name="Temperatures">The chart; null when no temperature is known.</param>
 /// <param name="Chances">What past years say of the days from today on; null for a season without them.</param>
+/// <param name="Says">Each day in a line: the day, its state and why.</param>
 public sealed record SeasonView(
     TaskSummary Task,
     SeasonToday? Today,
@@ -22,7 +23,8 @@ public sealed record SeasonView(
     TaskSeason Season,
     IReadOnlyList<SeasonRow> Rows,
     TemperatureChart? Temperatures,
-    SeasonChances? Chances)
+    SeasonChances? Chances,
+    IReadOnlyList<string> Says)
 {
     private const int DaysBack = 60;
     private const int DaysAhead = 365;
@@ -50,7 +52,16 @@ public sealed record SeasonView(
             season,
             SeasonRow.Of(season, task.Evaluation),
             TemperatureChart.Of(task.Evaluation, days, today),
-            chances);
+            chances,
+            [.. Enumerable.Range(0, days.Count).Select(index => Say(Explanation.Of(task.Evaluation, days[index])))]);
+    }
+
+    private static string Say(Explanation day)
+    {
+        var why = string.Join("; ", day.State == DayState.Unknown
+            ? [OutlookWords.Few(day)]
+            : day.Deciding.Select(verdict => verdict.Rule.Title).Distinct());
+        return $"{DayWords.WithYear(day.Day)}: {Wording.Of(day.State)}{(why.Length > 0 ? $", {why}" : "")}";
     }
 }
 

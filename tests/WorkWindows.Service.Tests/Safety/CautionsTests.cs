@@ -20,13 +20,14 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     private static readonly string[] LeadToCutting =
     [
         "morning", "tasks", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
-        "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, "board",
+        "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, PropertySeason, "board",
         "board/season", "board/print", "plan", "questions",
         "review", "review/{id:guid}/{date}",
     ];
 
     private const string Stand = "parcels/{id:guid}/stand";
     private const string OneProperty = "properties/{id:guid}";
+    private const string PropertySeason = "properties/{id:guid}/season";
     private const string OwnersLand = "people/{id:guid}/land";
 
     /// <summary>Pages that show the same as one of those, to a landowner.</summary>
@@ -50,7 +51,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         var (_, owner) = await given.AddAsync(Role.Landowner);
         foreach (var route in LeadToCutting)
         {
-            var id = route switch { Stand => given.Office.Parcel, OneProperty => property, OwnersLand => owner, _ => given.Task };
+            var id = route switch { Stand => given.Office.Parcel, OneProperty or PropertySeason => property, OwnersLand => owner, _ => given.Task };
             var address = route.Replace("{id:guid}", $"{id}").Replace("{date?}", GivenChecklist.Day)
                 .Replace("{date}", GivenChecklist.Day);
             var html = WebUtility.HtmlDecode(await consultant.GetStringAsync($"/{address}"));
