@@ -102,6 +102,11 @@ public sealed record PlanCase
         {
             if (crew.HoursPerDay is not (> 0 and <= HoursInADay))
                 throw new PlanCaseException($"Crew {crew.Id} works {crew.HoursPerDay} hours a day: give more than 0, at most 24.");
+            foreach (var (practice, pace) in crew.Paces)
+            {
+                if (!(pace > 0) || !double.IsFinite(pace))
+                    throw new PlanCaseException($"Crew {crew.Id} has a pace of {pace} at {practice}: give a number above 0.");
+            }
             if (crew.Base is { } @base && !Travel.Knows(@base))
                 throw new PlanCaseException($"Crew {crew.Id} is based at {@base}, a place that travel times do not know.");
             Once($"member of crew {crew.Id}", crew.Members.Select(member => member.Id));

@@ -35,6 +35,18 @@ public sealed record PlanCrew
 
     public LocalDate? LastDay { get; init; }
 
+    /// <summary>
+    /// By practice, what the usual hours of a task are multiplied by when this crew does it: above 0, under 1 for a quicker
+    /// one. A practice that is not named takes it the usual hours.
+    /// </summary>
+    public ImmutableDictionary<string, double> Paces { get; init; } = ImmutableDictionary<string, double>.Empty;
+
+    /// <returns>What the usual hours of a task are multiplied by.</returns>
+    public double PaceAt(PlanTask task) => task.Practice is { } practice ? Paces.GetValueOrDefault(practice, 1) : 1;
+
+    /// <returns>Hours of this crew at a task.</returns>
+    public double HoursOf(PlanTask task) => task.Hours * PaceAt(task);
+
     /// <returns>Whether the crew as a whole works on a day.</returns>
     public bool WorksOn(LocalDate day) =>
         !(day < FirstDay) && !(day > LastDay) && !DaysOff.Contains(day);

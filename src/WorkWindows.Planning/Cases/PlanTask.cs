@@ -11,7 +11,10 @@ public sealed record PlanTask
     /// <summary>Where it is: the id of a place that <see cref="TravelTimes"/> knows.</summary>
     public required string Place { get; init; }
 
-    /// <summary>Hours of a whole crew at the work, drives not included; above 0.</summary>
+    /// <summary>What kind of work it is, as <see cref="PlanCrew.Paces"/> names it; null where no crew has a pace of its own.</summary>
+    public string? Practice { get; init; }
+
+    /// <summary>Hours of a whole crew of the usual pace at the work, drives not included; above 0.</summary>
     public required double Hours { get; init; }
 
     /// <summary>The least number of people at it; 2 or more where nobody may be alone.</summary>

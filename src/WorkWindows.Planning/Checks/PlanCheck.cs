@@ -65,9 +65,6 @@ public sealed record BrokenRule(HardRule Rule, string? TaskId, string CrewId, Lo
 /// </summary>
 public static class PlanCheck
 {
-    /// <summary>Rounding of minutes, hours.</summary>
-    internal const double Tolerance = 0.02;
-
     private const double MinutesPerHour = 60;
 
     /// <param name="plan">The case.</param>
@@ -85,7 +82,7 @@ public static class PlanCheck
                 .Concat(byDay.SelectMany(day => Close(plan, [.. day])))
                 .Concat(OutOfOrder(plan, bookings))
                 .Concat(TooLong(plan, crews, bookings))
-                .Concat(TooMany(tasks, bookings))
+                .Concat(TooMany(plan, tasks, bookings))
                 .Distinct().OrderBy(broken => broken.Day).ThenBy(broken => broken.CrewId, StringComparer.Ordinal)
                 .ThenBy(broken => broken.Rule).ThenBy(broken => broken.TaskId, StringComparer.Ordinal),
         ];
@@ -162,8 +159,7 @@ public static class PlanCheck
             var begins = byTask[task.Id].MinBy(booking => booking.Day)!;
             foreach (var first in plan.Tasks.Where(one => task.After.Contains(one.Id)))
             {
-                var before = byTask[first.Id].Where(booking => booking.Day < begins.Day).Sum(booking => booking.Hours);
-                if (before < first.Hours - Tolerance)
+                if (!TaskProgress.IsWhole(plan, first, byTask[first.Id].Where(booking => booking.Day < begins.Day)))
                     yield return new(HardRule.OutOfOrder, task.Id, begins.CrewId, begins.Day, first.Id);
             }
         }
@@ -174,13 +170,13 @@ public static class PlanCheck
         from day in bookings.GroupBy(booking => (booking.Day, booking.CrewId))
         let hours = day.Sum(booking => booking.Hours)
             + CrewTours.TravelMinutes(plan, day.Key.CrewId, day) / MinutesPerHour
-        where hours > crews[day.Key.CrewId].HoursPerDay + Tolerance * day.Count()
+        where hours > crews[day.Key.CrewId].HoursPerDay + TaskProgress.Tolerance * day.Count()
         select new BrokenRule(HardRule.DayTooLong, null, day.Key.CrewId, day.Key.Day);
 
     private static IEnumerable<BrokenRule> TooMany(
-        Dictionary<string, PlanTask> tasks, IReadOnlyCollection<Booking> bookings) =>
+        PlanCase plan, Dictionary<string, PlanTask> tasks, IReadOnlyCollection<Booking> bookings) =>
         from task in bookings.GroupBy(booking => booking.TaskId)
-        where task.Sum(booking => booking.Hours) > tasks[task.Key].Hours + Tolerance * task.Count()
+        where TaskProgress.IsTooMuch(plan, tasks[task.Key], task)
         let last = task.MaxBy(booking => booking.Day)!
         select new BrokenRule(HardRule.TooManyHours, task.Key, last.CrewId, last.Day);
 }

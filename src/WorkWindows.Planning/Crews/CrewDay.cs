@@ -57,7 +57,7 @@ public static class CrewDay
             return Hindrance.NoCertificate;
         if (task.EquipmentKinds.Any(kind => !Usable(plan, kind, crew.Id, day).Any()))
             return Hindrance.NoEquipment;
-        return HoursLeft(plan, task, crew) < Math.Min(ShortestHours, task.Hours) ? Hindrance.TooFar : null;
+        return HoursLeft(plan, task, crew) < Math.Min(ShortestHours, crew.HoursOf(task)) ? Hindrance.TooFar : null;
     }
 
     /// <summary>The pieces of a kind that a crew may have on a day; its own first.</summary>

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using WorkWindows.Planning.Cases;
-using WorkWindows.Planning.Checks;
 using WorkWindows.Planning.Seasons;
 
 namespace WorkWindows.Planning.Crews;
@@ -37,8 +36,7 @@ public static class CrewPlanner
     private static double ExpectedBenefit(PlanCase plan, IEnumerable<Booking> bookings)
     {
         var byTask = bookings.Where(booking => plan.Days.Contains(booking.Day)).ToLookup(booking => booking.TaskId);
-        return plan.Tasks.Where(task => byTask[task.Id].Sum(booking => booking.Hours)
-                >= task.Hours - PlanCheck.Tolerance * byTask[task.Id].Count())
+        return plan.Tasks.Where(task => TaskProgress.IsWhole(plan, task, byTask[task.Id]))
             .Sum(task => task.Benefit * byTask[task.Id].Sum(
                 booking => (plan.ChanceOf(task, booking.Day) ?? 0) * booking.Hours) / byTask[task.Id].Sum(booking => booking.Hours));
     }

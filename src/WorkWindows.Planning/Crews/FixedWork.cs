@@ -1,6 +1,5 @@
 using NodaTime;
 using WorkWindows.Planning.Cases;
-using WorkWindows.Planning.Checks;
 
 namespace WorkWindows.Planning.Crews;
 
@@ -25,12 +24,11 @@ internal sealed class FixedWork
 
     public bool Has(string taskId) => byTask.Contains(taskId);
 
-    /// <summary>Minutes of a task that are set.</summary>
-    public int MinutesOf(string taskId) => (int)Math.Round(byTask[taskId].Sum(booking => booking.Hours) * MinutesPerHour);
+    /// <summary>How much of a task is set, hours at the usual pace.</summary>
+    public double HoursOf(PlanTask task) => TaskProgress.Done(plan, task, byTask[task.Id]);
 
     /// <summary>Whether all of a task is set, but for what rounding leaves.</summary>
-    public bool IsWhole(PlanTask task) => byTask[task.Id].Sum(booking => booking.Hours)
-        >= task.Hours - PlanCheck.Tolerance * byTask[task.Id].Count() && Has(task.Id);
+    public bool IsWhole(PlanTask task) => Has(task.Id) && TaskProgress.IsWhole(plan, task, byTask[task.Id]);
 
     public bool Has(string taskId, LocalDate day) => byTask[taskId].Any(booking => booking.Day == day);
 

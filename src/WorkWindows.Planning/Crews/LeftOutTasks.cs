@@ -55,7 +55,7 @@ internal static class LeftOutTasks
         if (possible)
         {
             return new(task.Id, LeftOutBecause.TooLong,
-                $"It takes {task.Hours:0.#} hours of a crew, more than its workable days that lie close together have, beside what is set.");
+                $"It takes {task.Hours:0.#} hours of a crew of the usual pace, more than its workable days that lie close together have, beside what is set.");
         }
         return nearest switch
         {

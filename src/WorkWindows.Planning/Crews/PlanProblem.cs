@@ -71,10 +71,10 @@ internal sealed class PlanProblem
 
     private IEnumerable<TaskWay> WaysOf(PlanTask task, int index)
     {
-        var minutes = (int)Math.Ceiling(task.Hours * MinutesPerHour) - fixedWork.MinutesOf(task.Id);
-        return minutes <= 0 || fixedWork.IsWhole(task)
+        var hours = task.Hours - fixedWork.HoursOf(task);
+        return hours <= 0 || fixedWork.IsWhole(task)
             ? []
-            : TaskWays.Of(plan, index, minutes).Where(way => way.Days.All(day =>
+            : TaskWays.Of(plan, index, hours).Where(way => way.Days.All(day =>
                 fixedWork.Allows(task, plan.Crews[way.Crew], plan.DayAt(day))));
     }
 

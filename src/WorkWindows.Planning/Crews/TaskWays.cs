@@ -22,14 +22,17 @@ internal static class TaskWays
 
     private const int MinutesPerHour = 60;
 
+    /// <summary>Hours that are whole minutes but for the last digits of their sum are no minute more.</summary>
+    private const double Digits = 1e-6;
+
     /// <summary>
     /// All ways of a task: each crew, from each day on which it can, on the next days on which it can, whole days until the
     /// work is done.
     /// </summary>
     /// <param name="plan">The case.</param>
     /// <param name="index">The task's place in it.</param>
-    /// <param name="minutes">What is to be done.</param>
-    public static IEnumerable<TaskWay> Of(PlanCase plan, int index, int minutes)
+    /// <param name="hours">What is to be done, hours at the usual pace.</param>
+    public static IEnumerable<TaskWay> Of(PlanCase plan, int index, double hours)
     {
         var task = plan.Tasks[index];
         for (var crew = 0; crew < plan.Crews.Length; crew++)
@@ -42,6 +45,7 @@ internal static class TaskWays
             // Rounded as the day and the drive are, so that both together never make more than the day.
             var most = (int)Math.Floor(plan.Crews[crew].HoursPerDay * MinutesPerHour)
                 - (int)Math.Ceiling(plan.Travel.RoundTripMinutes(plan.Crews[crew].Base, task.Place));
+            var minutes = (int)Math.Ceiling(hours * plan.Crews[crew].PaceAt(task) * MinutesPerHour - Digits);
             for (var first = 0; most > 0 && first < days.Length; first++)
             {
                 if (From(task, index, crew, days, first, most, minutes) is { } way)

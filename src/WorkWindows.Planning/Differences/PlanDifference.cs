@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using NodaTime;
 using WorkWindows.Planning.Cases;
-using WorkWindows.Planning.Checks;
 
 namespace WorkWindows.Planning.Differences;
 
@@ -80,7 +79,7 @@ public sealed record PlanDifference(
         before.OrderBy(one => one.Day).ThenBy(one => one.CrewId, StringComparer.Ordinal).Zip(
             after.OrderBy(one => one.Day).ThenBy(one => one.CrewId, StringComparer.Ordinal)).All(pair =>
                 pair.First.CrewId == pair.Second.CrewId
-                && Math.Abs(pair.First.Hours - pair.Second.Hours) <= PlanCheck.Tolerance
+                && Math.Abs(pair.First.Hours - pair.Second.Hours) <= TaskProgress.Tolerance
                 && pair.First.Members.ToHashSet().SetEquals(pair.Second.Members))
         && before.Count == after.Count;
 

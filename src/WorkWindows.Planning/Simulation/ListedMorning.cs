@@ -43,8 +43,8 @@ internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<Plan
         var places = mine.Select(booking => rest.Tasks.First(one => one.Id == booking.TaskId).Place).Append(task.Place).Distinct();
         var room = crew.HoursPerDay - mine.Sum(booking => booking.Hours)
             - places.Sum(place => rest.Travel.RoundTripMinutes(crew.Base, place)) / MinutesPerHour;
-        var hours = Math.Min(task.Hours, room);
-        if (hours < Math.Min(CrewDay.ShortestHours, task.Hours) || (crew.Base is null && places.Count() > 1))
+        var hours = Math.Min(crew.HoursOf(task), room);
+        if (hours < Math.Min(CrewDay.ShortestHours, crew.HoursOf(task)) || (crew.Base is null && places.Count() > 1))
             return null;
         var booking = new Booking(task.Id, crew.Id, day, hours, mine.Count)
         {

@@ -7,9 +7,6 @@ namespace WorkWindows.Planning.Simulation;
 /// <summary>A season as far as it has been played.</summary>
 internal sealed class PlayedSeason(PlanCase plan, ImmutableArray<ImmutableArray<bool>> workable)
 {
-    /// <summary>Hours that rounding to minutes leaves over.</summary>
-    private const double Tolerance = 0.02;
-
     private const double MinutesPerHour = 60;
 
     private readonly Dictionary<string, double> left = plan.Tasks.ToDictionary(task => task.Id, task => task.Hours);
@@ -22,14 +19,14 @@ internal sealed class PlayedSeason(PlanCase plan, ImmutableArray<ImmutableArray<
         plan.Tasks.Where(task => IsDone(task.Id)).Sum(task => task.Benefit), plan.Tasks.Count(task => IsDone(task.Id)), crewDays,
         travelMinutes / MinutesPerHour);
 
-    public bool IsDone(string task) => left[task] <= Tolerance;
+    public bool IsDone(string task) => left[task] <= TaskProgress.Tolerance;
 
     public bool IsWorkable(string task, int day) => workable[plan.Tasks.IndexOf(plan.Tasks.First(one => one.Id == task))][day];
 
     public void Work(IReadOnlyList<Booking> bookings)
     {
         foreach (var booking in bookings)
-            left[booking.TaskId] -= booking.Hours;
+            left[booking.TaskId] -= TaskProgress.Done(plan, plan.Tasks.First(task => task.Id == booking.TaskId), [booking]);
         travelMinutes += CrewTours.TravelMinutes(plan, bookings);
         crewDays += bookings.Select(booking => booking.CrewId).Distinct().Count();
     }

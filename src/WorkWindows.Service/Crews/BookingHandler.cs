@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
+using WorkWindows.Planning.Cases;
 using WorkWindows.Planning.Checks;
 using WorkWindows.Planning.Crews;
 using WorkWindows.Service.Hosting;
@@ -95,7 +96,7 @@ public sealed class BookingHandler(
         var others = former is null ? before : [.. before.Where(one => !IsOf(one, former))];
         if (others.Any(one => one.TaskId == wanted.TaskId && one.Day == wanted.Day))
             return Change.Conflict<Booking>($"This work is booked on {Windows.DayWords.Of(wanted.Day)} already.");
-        var made = Whole(input, wanted, others);
+        var made = Whole(input, wanted, former, others);
         if (made.Hours <= 0)
             return Change.Conflict<Booking>("All hours of this work are booked already.");
         var ordered = CrewTours.Ordered(input.Case, EquipmentHandout.Of(input.Case, [.. others, made]));
@@ -132,15 +133,22 @@ public sealed class BookingHandler(
     private static bool IsOf(PlanBooking one, Booking booking) =>
         one.Day == booking.Day && one.TaskId == $"{booking.TaskId}" && one.CrewId == $"{booking.CrewId}";
 
-    /// <summary>With everybody of the crew who is there, and what is left of the work where no hours were given.</summary>
-    private static PlanBooking Whole(PlanInput input, PlanBooking wanted, IEnumerable<PlanBooking> others)
+    /// <summary>
+    /// With everybody of the crew who is there, and what is left of the work where no hours were given. What is moved to
+    /// another crew takes the hours that this crew needs for it.
+    /// </summary>
+    private static PlanBooking Whole(
+        PlanInput input, PlanBooking wanted, Booking? former, IEnumerable<PlanBooking> others)
     {
         var task = input.Case.Tasks.First(one => one.Id == wanted.TaskId);
         var crew = input.Case.Crews.First(one => one.Id == wanted.CrewId);
-        var left = task.Hours - others.Where(one => one.TaskId == task.Id).Sum(one => one.Hours);
+        var moved = former is null
+            ? 1
+            : crew.PaceAt(task) / input.Case.Crews.First(one => one.Id == $"{former.CrewId}").PaceAt(task);
+        var left = TaskProgress.Left(input.Case, task, crew, others.Where(one => one.TaskId == task.Id));
         return wanted with
         {
-            Hours = wanted.Hours > 0 ? wanted.Hours : Math.Min(left, CrewDay.HoursLeft(input.Case, task, crew)),
+            Hours = wanted.Hours > 0 ? wanted.Hours * moved : Math.Min(left, CrewDay.HoursLeft(input.Case, task, crew)),
             Members = [.. crew.Present(wanted.Day).Select(member => member.Id)],
         };
     }

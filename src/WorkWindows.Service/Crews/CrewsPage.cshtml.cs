@@ -7,6 +7,7 @@ using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Notices.Certificates;
 using WorkWindows.Service.Storage;
+using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Crews;
@@ -15,7 +16,7 @@ namespace WorkWindows.Service.Crews;
 [Authorize(Access.Plan)]
 public sealed class CrewsPageModel(
     WorkWindowsDb db, CrewHandler crews, EquipmentHandler equipment, AbsenceHandler absences,
-    CertificateHandler certificates, CrewCalendar calendar, WeekHandler week) : PageModel
+    CertificateHandler certificates, CrewCalendar calendar, WeekHandler week, TaskHours hours) : PageModel
 {
     public CrewsView View { get; private set; } = null!;
 
@@ -27,6 +28,9 @@ public sealed class CrewsPageModel(
     public CrewEntry Entry { get; set; } = new();
 
     public LocalDate Today { get; private set; }
+
+    /// <summary>What the crews' records say of their pace.</summary>
+    public Paces Paces { get; private set; } = null!;
 
     /// <summary>The address of a crew's new calendar; shown once.</summary>
     public string? CalendarAddress { get; private set; }
@@ -106,6 +110,7 @@ public sealed class CrewsPageModel(
     {
         Today = await week.TodayAsync(cancellation);
         View = await CrewsView.ReadAsync(db, Today, cancellation);
+        Paces = await hours.PacesAsync(cancellation);
     }
 }
 

@@ -43,7 +43,8 @@ public sealed class PlanReader(
         var settings = await db.PlanningSettings.AsNoTracking().SingleOrDefaultAsync(cancellation) ?? new();
         var practices = await db.PracticeSettings.AsNoTracking()
             .ToDictionaryAsync(setting => setting.PracticeId, cancellation);
-        var times = await hours.OfAsync(rows.Values, cancellation);
+        var paces = await hours.PacesAsync(cancellation);
+        var times = await hours.OfAsync(rows.Values, paces, cancellation);
         PlanTask[] tasks =
         [
             .. inputs.Select(input => TaskOf(
@@ -55,7 +56,7 @@ public sealed class PlanReader(
         return new(
             today,
             PlanCase.Of(
-                new DateInterval(days.First, days.Last), [.. tasks], await CrewsAsync(crews, absences, days, cancellation),
+                new DateInterval(days.First, days.Last), [.. tasks], await CrewsAsync(crews, absences, paces, days, cancellation),
                 await EquipmentAsync(absences, days, cancellation), await TravelAsync(crews, rows.Values, settings, cancellation),
                 TooClose(inputs, rows, settings), await BookedAsync(days, isFixed: false, cancellation),
                 await BookedAsync(days, isFixed: true, cancellation),
@@ -74,6 +75,7 @@ public sealed class PlanReader(
         {
             Id = $"{row.Id}",
             Place = $"{row.Parcel.PropertyId}",
+            Practice = row.PracticeId,
             Hours = hoursLeft / people,
             CrewSize = people,
             Skills = [.. practice?.Certificates ?? []],
@@ -95,7 +97,7 @@ public sealed class PlanReader(
     }
 
     private async Task<ImmutableArray<PlanCrew>> CrewsAsync(
-        List<Crew> crews, List<Absence> absences, DaySpan days, CancellationToken cancellation)
+        List<Crew> crews, List<Absence> absences, Paces paces, DaySpan days, CancellationToken cancellation)
     {
         var certificates = (await db.Certificates.AsNoTracking().OrderBy(held => held.Title).ToListAsync(cancellation))
             .ToLookup(held => held.PersonId, held => new PlanCertificate(held.Title, held.ValidUntil));
@@ -118,6 +120,7 @@ public sealed class PlanReader(
                 DaysOff = DaysOff(absences, days, row => row.CrewId == crew.Id),
                 FirstDay = crew.FirstDay,
                 LastDay = crew.LastDay,
+                Paces = paces.Of(crew.Id).ToImmutableDictionary(own => own.PracticeId, own => own.Pace),
             }),
         ];
     }

@@ -10,13 +10,14 @@ namespace WorkWindows.Service.Tasks;
 /// <param name="Estimate">Hours of one person, least and most, and where they come from.</param>
 /// <param name="Pace">What its own records multiply estimates of the practice by; 1 without records.</param>
 /// <param name="Recorded">Hours of one person that were recorded.</param>
-public sealed record TaskTime(HoursEstimate Estimate, double Pace, double Recorded)
+/// <param name="Done">What they did, hours at the pace that is usual: a quicker crew does more in an hour.</param>
+public sealed record TaskTime(HoursEstimate Estimate, double Pace, double Recorded, double Done)
 {
     /// <summary>The shortest rest of a task, hours of one person: common practice, no source.</summary>
     private const double LeastLeft = 1;
 
-    /// <summary>What is left of it, hours of one person.</summary>
-    public double Left => Math.Max(LeastLeft, Estimate.Middle * Pace - Recorded);
+    /// <summary>What is left of it, hours of one person at the pace that is usual.</summary>
+    public double Left => Math.Max(LeastLeft, Estimate.Middle * Pace - Done);
 
     public ValueRange Range => Estimate.PersonHours * Pace;
 }
@@ -29,15 +30,24 @@ public sealed class TaskHours(WorkWindowsDb db)
     /// <param name="tasks">Tasks of the organization.</param>
     /// <param name="cancellation">Ends the queries.</param>
     public async Task<IReadOnlyDictionary<Guid, TaskTime>> OfAsync(
-        IReadOnlyCollection<PlannedTask> tasks, CancellationToken cancellation)
+        IReadOnlyCollection<PlannedTask> tasks, CancellationToken cancellation) =>
+        await OfAsync(tasks, await PacesAsync(cancellation), cancellation);
+
+    /// <param name="tasks">Tasks of the organization.</param>
+    /// <param name="paces">Its paces.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    public async Task<IReadOnlyDictionary<Guid, TaskTime>> OfAsync(
+        IReadOnlyCollection<PlannedTask> tasks, Paces paces, CancellationToken cancellation)
     {
         var ids = tasks.Select(task => task.Id).ToList();
-        var recorded = await db.WorkRecords.Where(record => ids.Contains(record.TaskId)).GroupBy(record => record.TaskId)
-            .Select(records => new { records.Key, Hours = records.Sum(record => record.PersonHours) })
-            .ToDictionaryAsync(row => row.Key, row => (double)row.Hours, cancellation);
-        var paces = await PacesAsync(cancellation);
+        var recorded = (await db.WorkRecords.Where(record => ids.Contains(record.TaskId))
+                .GroupBy(record => new { record.TaskId, record.CrewId })
+                .Select(records => new { records.Key.TaskId, records.Key.CrewId, Hours = records.Sum(record => record.PersonHours) })
+                .ToListAsync(cancellation))
+            .ToLookup(row => row.TaskId, row => (row.CrewId, Hours: (double)row.Hours));
         return tasks.ToDictionary(task => task.Id, task => new TaskTime(
-            Estimate(task), paces.GetValueOrDefault(task.PracticeId, 1), recorded.GetValueOrDefault(task.Id)));
+            Estimate(task), paces.Usual(task.PracticeId), recorded[task.Id].Sum(part => part.Hours),
+            recorded[task.Id].Sum(part => part.Hours / paces.Of(part.CrewId, task.PracticeId))));
     }
 
     /// <summary>The consultant's own hours, else those of the practice, else a day of its crew.</summary>
@@ -52,15 +62,17 @@ public sealed class TaskHours(WorkWindowsDb db)
             : new(ValueRange.Of(HoursPerDay * task.CrewSize), "not known: a day of its crew is assumed");
     }
 
-    /// <summary>How the finished tasks of each practice compare with their estimates.</summary>
-    private async Task<Dictionary<string, double>> PacesAsync(CancellationToken cancellation)
+    /// <summary>How the finished tasks compare with their estimates, of all crews and of each.</summary>
+    public async Task<Paces> PacesAsync(CancellationToken cancellation)
     {
         var finished = await db.PlannedTasks.AsNoTracking().Where(task => task.CompletedOn != null)
-            .Join(db.WorkRecords.GroupBy(record => record.TaskId)
-                    .Select(records => new { records.Key, Hours = records.Sum(record => record.PersonHours) }),
-                task => task.Id, records => records.Key, (task, records) => new { Task = task, records.Hours })
+            .Join(db.WorkRecords.GroupBy(record => new { record.TaskId, record.CrewId })
+                    .Select(records => new { records.Key.TaskId, records.Key.CrewId, Hours = records.Sum(record => record.PersonHours) })
+                    .Where(row => row.Hours > 0),
+                task => task.Id, row => row.TaskId, (task, row) => new { Task = task, row.CrewId, row.Hours })
             .ToListAsync(cancellation);
-        return finished.GroupBy(row => row.Task.PracticeId).ToDictionary(
-            rows => rows.Key, rows => CrewPace.Of([.. rows.Select(row => (Estimate(row.Task).Middle, (double)row.Hours))]));
+        return new([.. finished.GroupBy(row => row.Task.Id).Select(rows => new FinishedJob(
+            rows.First().Task.PracticeId, rows.Count() == 1 ? rows.First().CrewId : null, Estimate(rows.First().Task).Middle,
+            (double)rows.Sum(row => row.Hours)))]);
     }
 }

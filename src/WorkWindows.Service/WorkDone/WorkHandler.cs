@@ -71,6 +71,17 @@ public sealed class WorkHandler(
         return Change.Done(record);
     }
 
+    /// <returns>The crew that is booked, else the only one of the task's lead.</returns>
+    private async Task<Guid?> CrewOfAsync(PlannedTask task, LocalDate day, CancellationToken cancellation)
+    {
+        var booked = await db.Bookings.Where(row => row.TaskId == task.Id && row.Day == day).Select(row => (Guid?)row.CrewId)
+            .SingleOrDefaultAsync(cancellation);
+        if (booked is not null || task.CrewLeadId is not { } lead)
+            return booked;
+        var led = await db.Crews.Where(crew => crew.LeadId == lead).Select(crew => crew.Id).Take(2).ToListAsync(cancellation);
+        return led.Count == 1 ? led[0] : null;
+    }
+
     private async Task<WorkRecord> AddAsync(
         PlannedTask task, WorkForm form, string? problem, Signer by, Instant now, CancellationToken cancellation)
     {
@@ -80,8 +91,7 @@ public sealed class WorkHandler(
             Id = form.Id!.Value,
             TaskId = task.Id,
             Day = day,
-            CrewId = await db.Bookings.Where(row => row.TaskId == task.Id && row.Day == day).Select(row => (Guid?)row.CrewId)
-                .SingleOrDefaultAsync(cancellation),
+            CrewId = await CrewOfAsync(task, day, cancellation),
             People = form.People!.Value,
             PersonHours = form.People.Value * form.Hours!.Value,
             Quantity = form.Quantity,

@@ -41,7 +41,8 @@ public sealed class PlanCheckTests
         { HardRule.TooClose, "two crews close to each other" }, { HardRule.TooClose, "two crews at one job" },
         { HardRule.OutOfOrder, "the same day" },
         { HardRule.OutOfOrder, "half of what comes first" }, { HardRule.DayTooLong, "eight hours and a drive" },
-        { HardRule.TooManyHours, "the work twice" },
+        { HardRule.TooManyHours, "the work twice" }, { HardRule.TooManyHours, "all hours by a quick crew" },
+        { HardRule.OutOfOrder, "all hours of what comes first by a slow crew" },
     };
 
     [Theory, MemberData(nameof(Cases))]
@@ -67,11 +68,18 @@ public sealed class PlanCheckTests
             "the same day" => (Plan, [winch, North("b", 0) with { Place = 1 }]),
             "half of what comes first" => (Plan, [winch with { Hours = 3 }, North("b", 1)]),
             "eight hours and a drive" => (Plan, [North("c", 0) with { Hours = 8 }]),
+            "all hours by a quick crew" => (Paced(0.5), [winch]),
+            "all hours of what comes first by a slow crew" => (Paced(2), [winch, North("b", 1)]),
             _ => (Plan, new[] { winch, North("a", 1) with { EquipmentIds = ["w1"] } }),
         };
 
         PlanCheck.Broken(plan, bookings).Select(broken => broken.Rule).ShouldContain(rule);
     }
+
+    private static PlanCase Paced(double pace) => With(Work with { Practice = "felling" }) with
+    {
+        Crews = [Plan.Crews[0] with { Paces = Plan.Crews[0].Paces.Add("felling", pace) }, Plan.Crews[1]],
+    };
 
     private static PlanCase With(PlanTask task) => Plan with { Tasks = [task, .. Plan.Tasks.Skip(1)] };
 

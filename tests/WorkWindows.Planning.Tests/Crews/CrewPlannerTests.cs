@@ -111,6 +111,31 @@ public sealed class CrewPlannerTests
     }
 
     [Fact]
+    public void Plan_GivesEachCrewTheHoursThatItTakes()
+    {
+        // Ash and back takes 0.48 hours of the 8 of a day.
+        var plan = Of([Task("a", 14, "www") with { Practice = "felling" }, Task("b", 14, "www")], Crew("north"), Quick("south", 0.5));
+
+        var made = CrewPlanner.Plan(plan, Short).Bookings;
+
+        made.Where(booking => booking.TaskId == "a").Select(booking => (booking.CrewId, booking.Hours)).ShouldBe([("south", 7)]);
+        made.Where(booking => booking.TaskId == "b").Sum(booking => booking.Hours).ShouldBe(14, 0.02, "the pace is that of felling");
+    }
+
+    [Fact]
+    public void Plan_CountsWhatAQuickCrewIsSetTo_ByWhatItDoes()
+    {
+        var plan = Of([Task("a", 12, "ww") with { Practice = "felling" }], Crew("north"), Quick("south", 0.5));
+        var set = new Booking("a", "south", Monday, 3) { Members = ["south1", "south2"] };
+
+        var made = CrewPlanner.Plan(plan with { Fixed = [set] }, Short);
+
+        made.Bookings.Single(booking => booking != set).Hours.ShouldBeOneOf(3, 6);
+        PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+        made.ExpectedBenefit.ShouldBe(120, 0.01);
+    }
+
+    [Fact]
     public void Plan_SendsNobodyForWhatRoundingLeaves()
     {
         var plan = Of([Task("a", 10, "wwwww")], Crew("north"));
@@ -184,6 +209,8 @@ public sealed class CrewPlannerTests
         left.Because.ShouldBe(because);
         left.Says.ShouldEndWith(".");
     }
+
+    private static PlanCrew Quick(string id, double pace) => Crew(id) with { Paces = Crew(id).Paces.Add("felling", pace) };
 
     private static string Text(Booking booking) =>
         $"{booking.TaskId} {booking.CrewId} {booking.Day:R} {booking.Hours:0.###} {booking.Place} {string.Join(',', booking.Members)}";

@@ -35,7 +35,7 @@ internal static class EveryPlan
         var days = Enumerable.Range(0, plan.Days.Length).Where(day => (set >> day & 1) != 0).ToList();
         // Counted in whole minutes, as the planner does.
         var most = Math.Floor((crew.HoursPerDay - plan.Travel.RoundTripMinutes(crew.Base, task.Place) / MinutesPerHour) * MinutesPerHour);
-        var left = Math.Ceiling(task.Hours * MinutesPerHour);
+        var left = Math.Ceiling(task.Hours * crew.PaceAt(task) * MinutesPerHour - 1e-6);
         if (most < Math.Min(MinutesPerHour, left) || days.Count != (int)Math.Ceiling(left / most))
             return null;
         var work = new List<Booking>();

@@ -90,6 +90,7 @@ internal static class GivenCase
         Id = $"c{index}",
         Base = random.Next(5) == 0 ? null : "base",
         HoursPerDay = random.Next(4, 10),
+        Paces = random.Next(2) == 0 ? new Dictionary<string, double> { ["felling"] = random.Next(5, 21) / 10.0 }.ToImmutableDictionary() : [],
         Members =
         [
             .. Enumerable.Range(0, 5).Where(_ => random.Next(2) == 0).Select(person => new PlanMember
@@ -109,6 +110,7 @@ internal static class GivenCase
         Id = $"t{before.Count}",
         Place = Places[random.Next(1, Places.Length)].Id,
         Hours = random.Next(1, 31) / 2.0,
+        Practice = random.Next(2) == 0 ? "felling" : null,
         CrewSize = random.Next(1, 4),
         Skills = random.Next(4) == 0 ? ["first aid"] : [],
         EquipmentKinds = random.Next(4) == 0 ? ["winch"] : [],

@@ -13,6 +13,7 @@ public sealed class PlanCaseTests
         { "circle", "Task a comes after itself." }, { "after", "Task a comes after z, which is no task of the case." },
         { "chances", "Task a has chances of 1 days: give one for each of 2." },
         { "twice", "The task a occurs twice." }, { "crew", "Crew north works 25 hours a day" },
+        { "pace", "Crew north has a pace of 0 at felling: give a number above 0." },
     };
 
     [Theory, MemberData(nameof(Wrong))]
@@ -30,7 +31,12 @@ public sealed class PlanCaseTests
             _ => [task],
         };
 
-        Should.Throw<PlanCaseException>(() => Of(tasks, what == "crew" ? crew with { HoursPerDay = 25 } : crew))
+        Should.Throw<PlanCaseException>(() => Of(tasks, what switch
+        {
+            "crew" => crew with { HoursPerDay = 25 },
+            "pace" => crew with { Paces = crew.Paces.Add("felling", 0) },
+            _ => crew,
+        }))
             .Message.ShouldContain(says);
     }
 }

@@ -135,6 +135,40 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Booking_TakesACrewTheHours_ThatItsOwnRecordsSay()
+    {
+        var given = await GivenAsync();
+        var (_, lead) = await given.Checklist.AddAsync(Service.Accounts.Role.CrewLead);
+        var (_, member) = await given.Checklist.AddAsync(Service.Accounts.Role.CrewMember);
+        var south = await given.Office.Consultant.CreateAsync("/api/crews", new { name = "South", leadId = lead, memberIds = new[] { member } });
+        var task = await given.Office.Consultant.ReadAsync($"/api/tasks/{given.Task}");
+        await BookAsync(given.Task, given.Crew);
+        await given.Checklist.Lead.PostOkAsync(
+            $"/api/tasks/{given.Task}/work", new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = 4, isLast = true });
+        var next = await given.Office.Consultant.CreateAsync("/api/tasks", new
+        {
+            parcelId = task.GetProperty("parcelId").GetGuid(),
+            practice = task.Text("practice"),
+            key = $"{Guid.NewGuid():N}",
+            crewSize = 2,
+        });
+
+        var byNorth = await BookAsync(next.Id(), given.Crew);
+        var bySouth = await given.Office.Consultant.PostOkAsync(
+            $"/api/bookings/{byNorth.Id()}/move", new { crewId = south.Id(), day = "2025-03-01" });
+
+        // A day of two people was assumed and half of it taken: as one job of four that count, once for all and once for North.
+        var (usual, own) = (Math.Pow(0.5, 0.25), Math.Pow(0.5, 0.75 * 0.25));
+        bySouth.GetProperty("hours").GetDouble().ShouldBe(8 * usual, 0.02);
+        byNorth.GetProperty("hours").GetDouble().ShouldBe(8 * usual * own, 0.02);
+        (await given.Office.Consultant.GetStringAsync("/crews", TestContext.Current.CancellationToken))
+            .ShouldContain("0.88 times the usual hours, by 1 job of its own");
+
+        Task<JsonElement> BookAsync(Guid booked, Guid crew) => given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = booked, crewId = crew, day = "2025-03-01" });
+    }
+
+    [Fact]
     public async Task Board_SaysWhoIsOff_OnADayThatIsBooked()
     {
         var given = await GivenAsync();

@@ -205,7 +205,7 @@ public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<Se
         await db.SaveChangesAsync(TestContext.Current.CancellationToken);
     }
 
-    private static TaskTime Time(double hours) => new(new(ValueRange.Of(hours), "given"), 1, 0);
+    private static TaskTime Time(double hours) => new(new(ValueRange.Of(hours), "given"), 1, 0, 0);
 
     private async Task<(HttpClient Client, Guid Property, Guid Parcel)> GivenAsync()
     {
