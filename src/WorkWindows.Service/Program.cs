@@ -6,6 +6,7 @@ using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Landowners;
+using WorkWindows.Service.Maps;
 using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices;
 using WorkWindows.Service.Prescriptions;
@@ -48,6 +49,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddPrescriptions();
     builder.AddMorning();
     builder.AddLandowners();
+    builder.AddMaps();
     builder.AddDemo();
 
     var app = builder.Build();

@@ -1,24 +1,28 @@
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.Extensions.Options;
 using Serilog;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Maps;
 
 namespace WorkWindows.Service.Hosting;
 
 public static class HostingPipeline
 {
     /// <summary>
-    /// Everything comes from the service itself, in files: nothing written into a page runs or styles it.
+    /// Everything but map tiles comes from the service itself, in files: nothing written into a page runs or styles it.
     /// </summary>
-    private const string ContentPolicy =
+    private const string OwnContent =
         "default-src 'self'; object-src 'none'; base-uri 'none'; form-action 'self'; frame-ancestors 'none'";
 
     public static void UseHosting(this WebApplication app)
     {
+        var tiles = app.Services.GetRequiredService<IOptions<MapOptions>>().Value.TileOrigin;
+        var policy = tiles is null ? OwnContent : $"{OwnContent}; img-src 'self' {tiles}";
         app.UseSerilogRequestLogging();
         app.Use((context, next) =>
         {
             context.Response.Headers.XContentTypeOptions = "nosniff";
-            context.Response.Headers.ContentSecurityPolicy = ContentPolicy;
+            context.Response.Headers.ContentSecurityPolicy = policy;
             return next(context);
         });
         app.UseWhen(IsApi, api => api.UseExceptionHandler().UseStatusCodePages());

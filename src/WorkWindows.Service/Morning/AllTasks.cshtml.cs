@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using NodaTime;
-using NodaTime.Text;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Imports;
@@ -134,10 +133,7 @@ public sealed class AllTasksModel(OutlookReader outlooks, TaskBulkHandler bulk, 
     private async Task ShowAsync(CancellationToken cancellation)
     {
         Today = await week.TodayAsync(cancellation);
-        Day = LocalDatePattern.Iso.Parse(DayText ?? "") is { Success: true, Value: var day }
-            && day >= Today && day < Today.PlusDays(TaskOutlook.Days)
-                ? day
-                : Today;
+        Day = AskedDays.Coming(DayText, Today);
         All = await outlooks.ReadAsync(cancellation);
         Meant = Filter.Of(All, Day, Now);
         At = Math.Clamp(At, 1, Pages);

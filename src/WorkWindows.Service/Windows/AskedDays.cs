@@ -2,6 +2,7 @@ using NodaTime;
 using NodaTime.Text;
 using WorkWindows.Engine.Days;
 using WorkWindows.Service.Hosting;
+using WorkWindows.Service.Morning;
 
 namespace WorkWindows.Service.Windows;
 
@@ -50,6 +51,12 @@ internal static class AskedDays
         var day = text is not null && Date("from", text, new()) is { } asked ? asked : today;
         return new(day.PlusDays(IsoDayOfWeek.Monday - day.DayOfWeek), DaysAWeek);
     }
+
+    /// <summary>One of the coming days of which outlooks tell; today where the text is none of them.</summary>
+    public static LocalDate Coming(string? text, LocalDate today) =>
+        LocalDatePattern.Iso.Parse(text ?? "") is { Success: true, Value: var day } && day >= today && day < today.PlusDays(TaskOutlook.Days)
+            ? day
+            : today;
 
     public static LocalDate? Date(string field, string text, FieldFaults faults)
     {

@@ -48,6 +48,13 @@ public sealed class ServiceFixture(DatabaseFixture server) : IAsyncLifetime
     /// <summary>A client that has not signed in, keeps cookies and does not follow redirects.</summary>
     public HttpClient Anonymous() => Factory.CreateClient(new() { AllowAutoRedirect = false });
 
+    /// <summary>The same service with settings of its own.</summary>
+    public WebApplicationFactory<Program> With(params (string Key, string Value)[] settings) => Factory.WithWebHostBuilder(host =>
+    {
+        foreach (var (key, value) in settings)
+            host.UseSetting(key, value);
+    });
+
     /// <summary>A client that sends an API key of the role.</summary>
     public async Task<HttpClient> MachineAsync(Guid organizationId, Role role = Role.Consultant)
     {

@@ -19,7 +19,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     /// <summary>Pages that say what may be done, or that a crew begins from.</summary>
     private static readonly string[] LeadToCutting =
     [
-        "morning", "tasks", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
+        "morning", "tasks", "map", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
         "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, PropertySeason, "board",
         "board/season", "board/print", "plan", "questions",
         "review", "review/{id:guid}/{date}",
@@ -38,7 +38,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     [
         "sign-in", "sign-out", "problem", "notices", "incidents", "tasks/{id:guid}/incidents",
         "alarms/{organization:guid}/{call:guid}", "messages", "parcels/{id:guid}/weather",
-        "crews", "weights", "import",
+        "crews", "weights", "import", "parcels/{id:guid}/boundary", "properties/{id:guid}/parcels/new",
         "unsubscribe/{organization:guid}/{person:guid}/{kind}",
     ];
 
