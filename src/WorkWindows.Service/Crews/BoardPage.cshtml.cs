@@ -46,7 +46,8 @@ public sealed class BoardPageModel(BoardReader boards, BookingHandler bookings, 
 
     private async Task ShowAsync(CancellationToken cancellation)
     {
-        Board = await boards.ReadAsync(AskedDays.WeekOf(From, await week.TodayAsync(cancellation)), cancellation);
+        var today = await week.TodayAsync(cancellation);
+        Board = await boards.ReadAsync(AskedDays.WeekOf(From, today), today, cancellation);
     }
 
     private static Guid? Id(string? text) => Guid.TryParse(text, out var id) ? id : null;

@@ -10,28 +10,22 @@ using WorkWindows.Service.Windows;
 namespace WorkWindows.Service.Crews;
 
 /// <summary>Reads what crews do on which day, with how each day stands.</summary>
-public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEvaluator evaluator, WeekHandler week)
+public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEvaluator evaluator)
 {
     /// <param name="days">The days to show.</param>
+    /// <param name="today">The day it is.</param>
     /// <param name="cancellation">Ends the queries.</param>
-    public async Task<Board> ReadAsync(DaySpan days, CancellationToken cancellation)
+    public async Task<Board> ReadAsync(DaySpan days, LocalDate today, CancellationToken cancellation)
     {
-        var today = await week.TodayAsync(cancellation);
         var (first, last) = (days.First, days.Last);
-        var bookings = await db.Bookings.AsNoTracking().AsSplitQuery()
-            .Include(booking => booking.People).Include(booking => booking.Equipment)
-            .Where(booking => booking.Day >= first && booking.Day <= last)
-            .OrderBy(booking => booking.Day).ThenBy(booking => booking.Place).ThenBy(booking => booking.Id)
-            .ToListAsync(cancellation);
+        var bookings = await BookedAsync(first, last, cancellation);
         var booked = bookings.Select(booking => booking.TaskId).ToHashSet();
         var shown = visible.All.Where(task => booked.Contains(task.Id)
             || (task.CompletedOn == null && !db.Bookings.Any(row => row.TaskId == task.Id && row.Day >= first)));
         var tasks = (await evaluator.ReadAsync(shown, days, cancellation)).ToDictionary(input => input.Task.Id);
-        var crews = await CrewsView.ReadAsync(db, first, cancellation);
+        var crews = await db.Crews.AsNoTracking().OrderBy(crew => crew.Name).ToListAsync(cancellation);
         var off = await db.Absences.AsNoTracking()
             .Where(row => row.FirstDay <= last && row.LastDay >= first).ToListAsync(cancellation);
-        var names = crews.Workers.ToDictionary(worker => worker.Id, worker => worker.Name);
-        var pieces = crews.Equipment.ToDictionary(piece => piece.Id, piece => piece.Name);
         var comesFirst = await ComesFirstAsync(booked, cancellation);
         var cards = new List<(Guid Crew, BookingCard Card)>(bookings.Count);
         foreach (var task in bookings.GroupBy(booking => booking.TaskId).Where(one => tasks.ContainsKey(one.Key)))
@@ -42,9 +36,8 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
             cards.AddRange(task.Select(booking => (booking.CrewId, new BookingCard(
                 booking.Id, input.Task, booking.Day, booking.Hours, booking.IsFixed, evaluation[booking.Day],
                 chances?[booking.Day],
-                [.. booking.People.Select(person => names.GetValueOrDefault(person.PersonId, "somebody who has left"))
-                    .Order(StringComparer.Ordinal)],
-                [.. booking.Equipment.Select(piece => pieces[piece.EquipmentId]).Order(StringComparer.Ordinal)],
+                [.. booking.People.Select(person => person.Name).Order(StringComparer.Ordinal)],
+                [.. booking.Equipment.Select(piece => piece.Name).Order(StringComparer.Ordinal)],
                 Missing(booking),
                 comesFirst[booking.TaskId].FirstOrDefault(first => !(first.LastBooked < booking.Day))?.Practice))));
         }
@@ -53,26 +46,55 @@ public sealed class BoardReader(WorkWindowsDb db, VisibleTasks visible, TaskEval
         LocalDate[] dates = [.. Enumerable.Range(0, days.Count).Select(day => days[day])];
         return new(
             today, dates,
-            [.. crews.Crews.Select(card => new BoardRow(
-                card.Crew.Id, card.Crew.Name,
-                [.. dates.Select(day => new BoardCell(day, Off(card.Crew, day, off), [.. byCell[(card.Crew.Id, day)]]))]))],
+            [.. crews.Select(crew => new BoardRow(
+                crew.Id, crew.Name, [.. dates.Select(day => new BoardCell(day, Off(crew, day, off), [.. byCell[(crew.Id, day)]]))]))],
             [.. tasks.Values.Where(input => !booked.Contains(input.Task.Id)).Select(input => Waiting(input, [.. dates.Where(day => day >= today)]))]);
 
-        IReadOnlyList<string> Missing(Booking booking)
+        IReadOnlyList<string> Missing(Booked booking)
         {
             var away = off.Where(row => row.FirstDay <= booking.Day && row.LastDay >= booking.Day).ToList();
-            var crew = crews.Crews.First(card => card.Crew.Id == booking.CrewId).Crew;
+            var crew = crews.First(one => one.Id == booking.CrewId);
             return Off(crew, booking.Day, off) is not null
                 ? [crew.Name]
                 :
                 [
-                    .. away.Where(row => booking.People.Any(person => person.PersonId == row.PersonId))
-                        .Select(row => names.GetValueOrDefault(row.PersonId!.Value, "somebody")),
-                    .. away.Where(row => booking.Equipment.Any(piece => piece.EquipmentId == row.EquipmentId))
-                        .Select(row => pieces[row.EquipmentId!.Value]),
+                    .. booking.People.Where(person => away.Exists(row => row.PersonId == person.Id)).Select(person => person.Name),
+                    .. booking.Equipment.Where(piece => away.Exists(row => row.EquipmentId == piece.Id)).Select(piece => piece.Name),
                 ];
         }
     }
+
+    private async Task<List<Booked>> BookedAsync(LocalDate first, LocalDate last, CancellationToken cancellation) =>
+    [
+        .. (await db.Bookings.AsNoTracking().Where(booking => booking.Day >= first && booking.Day <= last)
+            .OrderBy(booking => booking.Day).ThenBy(booking => booking.Place).ThenBy(booking => booking.Id)
+            .Select(booking => new
+            {
+                booking.Id,
+                booking.TaskId,
+                booking.CrewId,
+                booking.Day,
+                booking.Hours,
+                booking.IsFixed,
+                People = booking.People.Select(one => new
+                {
+                    Id = one.PersonId,
+                    Name = db.People.Where(person => person.Id == one.PersonId).Select(person => person.DisplayName).FirstOrDefault(),
+                }).ToList(),
+                Equipment = booking.Equipment.Join(
+                    db.Equipment, one => one.EquipmentId, piece => piece.Id, (one, piece) => new { piece.Id, piece.Name }).ToList(),
+            })
+            .ToListAsync(cancellation))
+        .Select(row => new Booked(
+            row.Id, row.TaskId, row.CrewId, row.Day, row.Hours, row.IsFixed,
+            row.People.ConvertAll(person => (person.Id, person.Name ?? "somebody who has left")),
+            row.Equipment.ConvertAll(piece => (piece.Id, piece.Name)))),
+    ];
+
+    /// <summary>A booking with the names of who and what is booked.</summary>
+    private sealed record Booked(
+        Guid Id, Guid TaskId, Guid CrewId, LocalDate Day, decimal Hours, bool IsFixed, IReadOnlyList<(Guid Id, string Name)> People,
+        IReadOnlyList<(Guid Id, string Name)> Equipment);
 
     /// <summary>For each task the work that must be done before it and is not, with the last day for which that is booked.</summary>
     private async Task<ILookup<Guid, First>> ComesFirstAsync(HashSet<Guid> tasks, CancellationToken cancellation) =>

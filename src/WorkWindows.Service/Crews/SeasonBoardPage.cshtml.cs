@@ -20,6 +20,6 @@ public sealed class SeasonBoardPageModel(BoardReader boards, WeekHandler week) :
     {
         var today = await week.TodayAsync(cancellation);
         var monday = today.PlusDays(IsoDayOfWeek.Monday - today.DayOfWeek);
-        Board = SeasonBoard.Of(await boards.ReadAsync(new DaySpan(monday, WeeksShown * DaysAWeek), cancellation));
+        Board = SeasonBoard.Of(await boards.ReadAsync(new DaySpan(monday, WeeksShown * DaysAWeek), today, cancellation));
     }
 }

@@ -30,7 +30,8 @@ public sealed class TruckSheetModel(BoardReader boards, WorkWindowsDb db, WeekHa
 
     public async Task OnGetAsync(CancellationToken cancellation)
     {
-        Board = await boards.ReadAsync(AskedDays.WeekOf(From, await week.TodayAsync(cancellation)), cancellation);
+        var today = await week.TodayAsync(cancellation);
+        Board = await boards.ReadAsync(AskedDays.WeekOf(From, today), today, cancellation);
         var ids = Rows.SelectMany(row => row.Cells).SelectMany(cell => cell.Cards)
             .Select(card => card.Task.PropertyId).ToHashSet();
         Properties = await db.Properties.AsNoTracking().Where(property => ids.Contains(property.Id))

@@ -1,25 +1,30 @@
 using Hangfire;
 using Hangfire.PostgreSql;
+using Hangfire.PostgreSql.Factories;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Hosting;
 
 public static class JobServices
 {
+    private static readonly PostgreSqlStorageOptions JobsInDatabase = new()
+    {
+        SchemaName = DatabaseMigrator.JobSchema,
+        PrepareSchemaIfNecessary = false,
+    };
+
     /// <summary>Every instance can put jobs in the queue; only workers take them out.</summary>
     public static void AddJobs(this IHostApplicationBuilder builder)
     {
+        // One of its own, and not the one that the process used last: several services may run in a process.
+        builder.Services.AddSingleton<JobStorage>(scope => new PostgreSqlStorage(
+            new NpgsqlConnectionFactory(
+                scope.GetRequiredService<DatabaseServer>().Address.App, JobsInDatabase), JobsInDatabase));
         builder.Services.AddHangfire((scope, hangfire) => hangfire
             .SetDataCompatibilityLevel(CompatibilityLevel.Version_180)
             .UseSimpleAssemblyNameTypeSerializer()
             .UseRecommendedSerializerSettings()
-            .UsePostgreSqlStorage(
-                storage => storage.UseNpgsqlConnection(scope.GetRequiredService<DatabaseServer>().Address.App),
-                new PostgreSqlStorageOptions
-                {
-                    SchemaName = DatabaseMigrator.JobSchema,
-                    PrepareSchemaIfNecessary = false,
-                }));
+            .UseStorage(scope.GetRequiredService<JobStorage>()));
         if (ServiceRoles.Of(builder.Configuration) != ServiceRole.Web)
         {
             builder.Services.AddHangfireServer(options => options.Queues = [JobQueues.Default]);

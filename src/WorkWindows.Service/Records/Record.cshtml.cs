@@ -51,7 +51,7 @@ public sealed class RecordModel(
         if (RecordRange.Find(Asked) is not { } range || await reader.ReadAsync(id, cancellation) is not { } input)
             return NotFound();
         (Id, Input, Range) = (id, input, range);
-        Stations = await weather.SourcesAsync(id, cancellation);
+        Stations = await weather.SourcesAsync(input.Place, input.Source, cancellation);
         var series = input.Record?.Series ?? DailySeries.Empty;
         Days = range.Days(series[DailyElement.MinTemperatureC]?.First ?? Today, Today);
         Temperatures = RecordTemperatures.Of(series, Days);

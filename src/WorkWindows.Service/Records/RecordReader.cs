@@ -18,6 +18,7 @@ namespace WorkWindows.Service.Records;
 /// <param name="Property">The name of its property.</param>
 /// <param name="Zone">Whose days are meant.</param>
 /// <param name="Now">The time of asking.</param>
+/// <param name="Place">Where it lies.</param>
 /// <param name="Source">The stations.</param>
 /// <param name="Record">The record; null without a station.</param>
 /// <param name="Forecast">The forecast; null without a recent one.</param>
@@ -26,7 +27,7 @@ namespace WorkWindows.Service.Records;
 /// <param name="Tasks">The tasks to be done on the parcel.</param>
 /// <param name="Limits">The temperatures at which rules change what they say of them.</param>
 public sealed record RecordInput(
-    string Parcel, string Property, DateTimeZone Zone, Instant Now, WeatherSource Source, ParcelRecord? Record,
+    string Parcel, string Property, DateTimeZone Zone, Instant Now, PlacedParcel Place, WeatherSource Source, ParcelRecord? Record,
     Engine.Weather.Forecast? Forecast, SignalSet Signals, Ensemble Ensemble, IReadOnlyList<TaskSummary> Tasks,
     IReadOnlyList<TemperatureLimit> Limits)
 {
@@ -47,13 +48,17 @@ public sealed class RecordReader(
             parcel.Name,
             PropertyName = property.Name,
             property.TimeZone,
+            parcel.Latitude,
+            parcel.Longitude,
+            parcel.ElevationM,
         }).SingleOrDefaultAsync(parcel => parcel.Id == id, cancellation);
         if (found is null)
             return null;
         var zone = DateTimeZoneProviders.Tzdb[found.TimeZone];
         var now = clock.GetCurrentInstant();
         var today = now.InZone(zone).Date;
-        var source = (await sources.OfAsync([id], cancellation))[id];
+        var parcel = new PlacedParcel(id, new(found.Latitude, found.Longitude, found.ElevationM));
+        var source = (await sources.OfAsync([parcel], cancellation))[id];
         var record = await records.OfAsync(source, now, cancellation);
         var forecast = source.Primary is { } station
             ? await weather.ForecastAsync(station.Id, now, zone, cancellation)
@@ -65,7 +70,7 @@ public sealed class RecordReader(
             tasks.All.Where(task => task.ParcelId == id && task.CompletedOn == null), new DaySpan(today, 1),
             cancellation);
         return new(
-            found.Name, found.PropertyName, zone, now, source, record, forecast, signals,
+            found.Name, found.PropertyName, zone, now, parcel, source, record, forecast, signals,
             Ensemble.Of(new(observed), signals, forecast, source.Point.LatitudeDeg),
             [.. planned.Select(task => task.Task)],
             planned.Count == 0

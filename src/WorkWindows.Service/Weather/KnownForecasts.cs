@@ -10,20 +10,20 @@ namespace WorkWindows.Service.Weather;
 internal static class KnownForecasts
 {
     /// <returns>
-    /// The forecasts that had been fetched by a moment and still say something then, with their readings, in the order
+    /// The forecasts of stations that had been fetched by a moment and still say something then, with their readings, in the order
     /// of issue.
     /// </returns>
-    public static IQueryable<Forecast> Of(WorkWindowsDb db, Guid stationId, Instant asOf)
+    public static IQueryable<Forecast> Of(WorkWindowsDb db, IReadOnlyCollection<Guid> stations, Instant asOf)
     {
         var earliest = asOf - WeatherRecords.LongestObservationAge;
         return db.Forecasts.AsNoTracking().Include(forecast => forecast.Readings)
-            .Where(forecast => forecast.StationId == stationId
+            .Where(forecast => stations.Contains(forecast.StationId)
                 && forecast.IssuedAt > earliest && forecast.FetchedAt <= asOf)
             .OrderBy(forecast => forecast.IssuedAt);
     }
 
     /// <returns>The answers about alerts that had come by a moment.</returns>
-    public static IQueryable<WeatherAlertReport> Alerts(WorkWindowsDb db, Guid? stationId, Instant asOf) =>
+    public static IQueryable<WeatherAlertReport> Alerts(WorkWindowsDb db, Guid stationId, Instant asOf) =>
         db.WeatherAlertReports.AsNoTracking()
             .Where(report => report.StationId == stationId && report.FetchedAt <= asOf);
 }

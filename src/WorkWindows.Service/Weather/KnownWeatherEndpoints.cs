@@ -96,7 +96,7 @@ internal static class KnownWeatherEndpoints
         var moment = AskedMoment.Read("asOf", asOf, clock.GetCurrentInstant(), faults);
         if (faults.Any)
             return faults.ToProblem();
-        var forecasts = await KnownForecasts.Of(db, station.Id, moment).ToListAsync(cancellation);
+        var forecasts = await KnownForecasts.Of(db, [station.Id], moment).ToListAsync(cancellation);
         return TypedResults.Ok(new ForecastView(ghcnId, moment,
         [
             .. forecasts.SelectMany(forecast => forecast.Readings.Select(reading => new ForecastValueView(

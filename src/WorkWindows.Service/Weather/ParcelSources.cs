@@ -7,20 +7,33 @@ namespace WorkWindows.Service.Weather;
 /// <summary>Finds where parcels' weather comes from.</summary>
 public sealed class ParcelSources(WorkWindowsDb db)
 {
+    /// <returns>The source of each parcel.</returns>
+    public async Task<IReadOnlyDictionary<Guid, WeatherSource>> OfAsync(
+        IReadOnlyCollection<PlacedParcel> parcels, CancellationToken cancellation)
+    {
+        var ids = parcels.Select(parcel => parcel.Id).ToList();
+        // All stations of the organization are neighbours that may be blended in.
+        var rows = await db.Stations.AsNoTracking().Select(station => new
+        {
+            Station = station,
+            Links = db.ParcelStations.Where(link => link.StationId == station.Id && ids.Contains(link.ParcelId))
+                .Select(link => new { link.ParcelId, link.Purpose, link.IsManual }).ToList(),
+        }).ToListAsync(cancellation);
+        var links = rows.SelectMany(row => row.Links, (row, link) => (
+            link.ParcelId, Link: new StationLink(row.Station, link.Purpose, link.IsManual))).ToLookup(one => one.ParcelId, one => one.Link);
+        var neighbours = new StationNeighbours(rows.Select(row => row.Station));
+        return parcels.ToDictionary(
+            parcel => parcel.Id, parcel => WeatherSource.Of(parcel.Id, parcel.Place, [.. links[parcel.Id]], neighbours));
+    }
+
     /// <returns>The source of each parcel that exists.</returns>
     public async Task<IReadOnlyDictionary<Guid, WeatherSource>> OfAsync(
-        IReadOnlyCollection<Guid> parcels, CancellationToken cancellation)
-    {
-        var places = await db.Parcels.AsNoTracking().Where(parcel => parcels.Contains(parcel.Id))
-            .Select(parcel => new { parcel.Id, parcel.Latitude, parcel.Longitude, parcel.ElevationM })
-            .ToListAsync(cancellation);
-        var links = (await db.ParcelStations.AsNoTracking().Include(link => link.Station)
-            .Where(link => parcels.Contains(link.ParcelId)).ToListAsync(cancellation)).ToLookup(link => link.ParcelId);
-        var neighbours = await StationNeighbours.ReadAsync(db, cancellation);
-        return places.ToDictionary(parcel => parcel.Id, parcel => WeatherSource.Of(
-            parcel.Id, new RecordPlace(parcel.Latitude, parcel.Longitude, parcel.ElevationM), [.. links[parcel.Id]],
-            neighbours));
-    }
+        IReadOnlyCollection<Guid> parcels, CancellationToken cancellation) =>
+        await OfAsync(
+            await db.Parcels.AsNoTracking().Where(parcel => parcels.Contains(parcel.Id))
+                .Select(parcel => new PlacedParcel(parcel.Id, new(parcel.Latitude, parcel.Longitude, parcel.ElevationM)))
+                .ToListAsync(cancellation),
+            cancellation);
 
     /// <summary>
     /// The parcels whose weather a change touches, and no others: forecasts and alerts come from a parcel's own
@@ -55,3 +68,6 @@ public sealed class ParcelSources(WorkWindowsDb db)
     public async Task<IReadOnlyDictionary<Guid, WeatherSource>> AllAsync(CancellationToken cancellation) =>
         await OfAsync(await db.Parcels.Select(parcel => parcel.Id).ToListAsync(cancellation), cancellation);
 }
+
+/// <summary>A parcel and where it lies.</summary>
+public sealed record PlacedParcel(Guid Id, RecordPlace Place);

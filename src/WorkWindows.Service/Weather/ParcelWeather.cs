@@ -2,19 +2,22 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using UnitsNet;
-using WorkWindows.Engine.Weather.Parcels;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
 /// <summary>The stations that a parcel's weather comes from.</summary>
-public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, ParcelRecords records, IClock clock)
+public sealed class ParcelWeather(WorkWindowsDb db, ParcelRecords records, IClock clock)
 {
     /// <summary>Temperatures first: the parcel's own station, then those that it is blended with; wind last.</summary>
-    public async Task<IReadOnlyList<StationLine>> SourcesAsync(Guid parcelId, CancellationToken cancellation)
+    /// <param name="parcel">The parcel.</param>
+    /// <param name="source">Its source.</param>
+    /// <param name="cancellation">Ends the query.</param>
+    public async Task<IReadOnlyList<StationLine>> SourcesAsync(
+        PlacedParcel parcel, WeatherSource source, CancellationToken cancellation)
     {
         var own = await db.ParcelStations.AsNoTracking()
-            .Where(link => link.ParcelId == parcelId).OrderBy(link => link.Purpose)
+            .Where(link => link.ParcelId == parcel.Id).OrderBy(link => link.Purpose)
             .Select(link => new StationLine(
                 link.Purpose, link.Station.Name, link.Station.GhcnId, link.DistanceM, link.ElevationDifferenceM,
                 link.Station.FirstDay,
@@ -24,20 +27,17 @@ public sealed class ParcelWeather(WorkWindowsDb db, ParcelSources sources, Parce
             .ToListAsync(cancellation);
         if (own.Find(line => line.Purpose == StationPurpose.Temperature) is not { } primary)
             return own;
-        var source = (await sources.OfAsync([parcelId], cancellation))[parcelId];
         if (source.Temperature.Count == 1
             || await records.OfAsync(source, clock.GetCurrentInstant(), cancellation) is not { } record)
         {
             return own;
         }
-        var parcel = await db.Parcels.AsNoTracking().SingleAsync(parcel => parcel.Id == parcelId, cancellation);
-        var place = new RecordPlace(parcel.Latitude, parcel.Longitude, parcel.ElevationM);
         var shares = record.Stations.ToDictionary(part => part.Station.Id, part => part.Share);
         var blended = source.Temperature.Select(station => station.GhcnId == primary.GhcnId
             ? primary with { Share = shares[station.GhcnId] }
             : new(
-                StationPurpose.Temperature, station.Name, station.GhcnId, place.DistanceM(station.Described()),
-                station.ElevationM - parcel.ElevationM, station.FirstDay, new(station.LastDay, null),
+                StationPurpose.Temperature, station.Name, station.GhcnId, parcel.Place.DistanceM(station.Described()),
+                station.ElevationM - parcel.Place.ElevationM, station.FirstDay, new(station.LastDay, null),
                 GivesForecast: false, shares[station.GhcnId]));
         return [.. blended, .. own.Where(line => line.Purpose != StationPurpose.Temperature)];
     }

@@ -1,8 +1,6 @@
-using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Engine.Weather.Parcels;
-using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
 
@@ -20,10 +18,6 @@ public sealed class StationNeighbours(IEnumerable<Station> stations)
 
     private readonly List<Station> usable =
         [.. Current(stations).Where(station => station.TemperatureCoverage >= MinCoverage)];
-
-    /// <summary>The stations of the organization.</summary>
-    public static async Task<StationNeighbours> ReadAsync(WorkWindowsDb db, CancellationToken cancellation) =>
-        new(await db.Stations.AsNoTracking().ToListAsync(cancellation));
 
     /// <summary>The stations whose records are not closed.</summary>
     public static IEnumerable<Station> Current(IEnumerable<Station> stations)

@@ -1,10 +1,8 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Caching.Memory;
 using NodaTime;
-using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Weather;
 using WorkWindows.Engine.Weather.Quality;
-using WorkWindows.Feeds.Alerts;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Weather;
@@ -27,9 +25,6 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     /// rule: common practice, no source.
     /// </summary>
     public static readonly Duration LongestObservationAge = Duration.FromDays(10);
-
-    /// <summary>Today and six more: watches and outlooks do not reach further.</summary>
-    private const int DaysOfAlerts = 7;
 
     private static readonly TimeSpan CachedFor = TimeSpan.FromHours(1);
 
@@ -68,10 +63,34 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
     /// <param name="zone">The zone whose days are meant.</param>
     /// <param name="cancellation">Ends the query.</param>
     public async Task<Engine.Weather.Forecast?> ForecastAsync(
-        Guid stationId, Instant asOf, DateTimeZone zone, CancellationToken cancellation)
+        Guid stationId, Instant asOf, DateTimeZone zone, CancellationToken cancellation) =>
+        Newest(await KnownForecasts.Of(db, [stationId], asOf).ToListAsync(cancellation), asOf, zone);
+
+    /// <summary>
+    /// What is said of the days to come at stations: their forecasts, and their alerts, from today on those of the newest
+    /// report, and on days that are over those that were reported on them. Without a recent report today and the days
+    /// after it are not known. It asks twice, however many stations there are.
+    /// </summary>
+    /// <param name="asked">Stations, null for a place without one, whose alerts nobody asks for; and the zones whose days are meant.</param>
+    /// <param name="asOf">The moment it is known on: what was fetched later does not count.</param>
+    /// <param name="first">The first day whose alerts are of interest.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    public async Task<IReadOnlyDictionary<(Guid? Station, DateTimeZone Zone), StationOutlook>> OutlooksAsync(
+        IReadOnlyCollection<(Guid? Station, DateTimeZone Zone)> asked, Instant asOf, LocalDate first,
+        CancellationToken cancellation)
+    {
+        Guid[] stations = [.. asked.Select(one => one.Station).OfType<Guid>().Distinct()];
+        var forecasts = (stations.Length == 0 ? [] : await KnownForecasts.Of(db, stations, asOf).ToListAsync(cancellation))
+            .ToLookup(forecast => forecast.StationId);
+        var told = await ToldAlerts.ReadAsync(db, asked, asOf, first, cancellation);
+        return asked.Distinct().ToDictionary(one => one, one => one.Station is { } station
+            ? new StationOutlook(Newest([.. forecasts[station]], asOf, one.Zone), told.Of(station, one.Zone))
+            : new(null, new([], ToldAlerts.NotKnown(asOf, one.Zone))));
+    }
+
+    private static Engine.Weather.Forecast? Newest(IReadOnlyList<Forecast> forecasts, Instant asOf, DateTimeZone zone)
     {
         var today = asOf.InZone(zone).Date;
-        var forecasts = await KnownForecasts.Of(db, stationId, asOf).ToListAsync(cancellation);
         var newest = new Dictionary<(LocalDate, DailyElement), DailyReading>();
         foreach (var forecast in forecasts)
         {
@@ -81,49 +100,7 @@ public sealed class WeatherRecords(WorkWindowsDb db, IMemoryCache cache)
         }
         return newest.Count == 0 ? null : new(forecasts[^1].IssuedAt, DailySeries.Of(newest.Values));
     }
-
-    /// <summary>
-    /// The alerts of a station: from today on those of the newest report, and on days that are over those that were
-    /// reported on them. Without a recent report today and the days after it are not known.
-    /// </summary>
-    /// <param name="stationId">The station; null for a place without one, whose alerts nobody asks for.</param>
-    /// <param name="asOf">The moment it is known on: reports that were fetched later do not count.</param>
-    /// <param name="zone">The zone whose days are meant.</param>
-    /// <param name="first">The first day that is of interest.</param>
-    /// <param name="cancellation">Ends the queries.</param>
-    public async Task<AlertReport> AlertsAsync(
-        Guid? stationId, Instant asOf, DateTimeZone zone, LocalDate first, CancellationToken cancellation)
-    {
-        var today = asOf.InZone(zone).Date;
-        var reports = KnownForecasts.Alerts(db, stationId, asOf);
-        var newest = await reports.Include(report => report.Alerts)
-            .OrderByDescending(report => report.FetchedAt).FirstOrDefaultAsync(cancellation);
-        DaySpan? notKnown = newest is not null && asOf - newest.FetchedAt <= LongestAlertAge
-            ? null
-            : new(today, DaysOfAlerts);
-        if (newest is null)
-            return new([], notKnown);
-        var from = zone.AtStartOfDay(first).ToInstant();
-        var until = zone.AtStartOfDay(today).ToInstant();
-        // Reports come every hour and mostly repeat the one before: what they say is brought together where it lies.
-        var past = await reports.Where(report => report.FetchedAt >= from && report.FetchedAt < until)
-            .SelectMany(report => report.Alerts, (report, alert) => new
-            {
-                Day = report.FetchedAt.InZone(DateTimeZoneProviders.Tzdb[zone.Id]).Date,
-                alert.Kind,
-                alert.Event,
-                alert.StartsAt,
-                alert.EndsAt,
-            })
-            .Distinct().ToListAsync(cancellation);
-        var coming = newest.Alerts.Select(alert => alert.ToActive().InZone(zone))
-            .Where(alert => alert.Last >= today)
-            .Select(alert => alert with { First = LocalDate.Max(alert.First, today) });
-        var over = past
-            .Select(said => (
-                said.Day, Alert: new ActiveAlert(said.Kind, said.Event, said.StartsAt, said.EndsAt).InZone(zone)))
-            .Where(said => said.Alert.First <= said.Day && said.Day <= said.Alert.Last)
-            .Select(said => said.Alert with { First = said.Day, Last = said.Day });
-        return new([.. over.Distinct().Concat(coming)], notKnown);
-    }
 }
+
+/// <summary>What is said of the days to come at a station.</summary>
+public sealed record StationOutlook(Engine.Weather.Forecast? Forecast, AlertReport Alerts);

@@ -3,6 +3,12 @@ using WorkWindows.Engine.Weather.Parcels;
 
 namespace WorkWindows.Service.Weather;
 
+/// <summary>A station that a parcel takes its temperatures, or its winds, from.</summary>
+/// <param name="Station">The station.</param>
+/// <param name="Purpose">What it is consulted for.</param>
+/// <param name="IsManual">Somebody chose it.</param>
+public sealed record StationLink(Station Station, StationPurpose Purpose, bool IsManual);
+
 /// <summary>
 /// Where a place's weather comes from. Two are equal when they give the same weather, so that parcels side by side
 /// share what is computed.
@@ -48,7 +54,7 @@ public sealed class WeatherSource : IEquatable<WeatherSource>
     /// <param name="links">Its stations.</param>
     /// <param name="neighbours">Those of the organization.</param>
     public static WeatherSource Of(
-        Guid parcelId, RecordPlace place, IReadOnlyCollection<ParcelStation> links, StationNeighbours neighbours)
+        Guid parcelId, RecordPlace place, IReadOnlyCollection<StationLink> links, StationNeighbours neighbours)
     {
         var own = links.FirstOrDefault(link => link.Purpose == StationPurpose.Temperature);
         var wind = links.FirstOrDefault(link => link.Purpose == StationPurpose.Wind)?.Station;

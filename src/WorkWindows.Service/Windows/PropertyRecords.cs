@@ -12,6 +12,8 @@ namespace WorkWindows.Service.Windows;
 /// <summary>Reads what people have said of properties: what they saw there, and the exceptions they made.</summary>
 public sealed class PropertyRecords(WorkWindowsDb db)
 {
+    private const string LeafOut = "leaf-out", Reading = "reading", Exception = "exception";
+
     /// <param name="properties">The properties.</param>
     /// <param name="span">The days of which it matters.</param>
     /// <param name="asOf">What was said or taken back later does not count; what was deleted since is not known.</param>
@@ -19,39 +21,48 @@ public sealed class PropertyRecords(WorkWindowsDb db)
     public async Task<SaidOfProperties> ReadAsync(
         IReadOnlyCollection<Guid> properties, DaySpan span, Instant asOf, CancellationToken cancellation)
     {
-        var leafOuts = await db.SiteObservations.AsNoTracking()
-            .Where(seen => properties.Contains(seen.PropertyId) && seen.Kind == SiteObservation.LeafOut
-                && seen.RecordedAt <= asOf)
-            .ToListAsync(cancellation);
-        var readings = await db.SiteReadings.AsNoTracking()
-            .Where(reading => properties.Contains(reading.PropertyId)
-                && reading.SeenOn <= span.Last && reading.Until >= span.First && reading.RecordedAt <= asOf)
-            .OrderBy(reading => reading.SeenOn).ThenBy(reading => reading.RecordedAt).ThenBy(reading => reading.Id)
-            .ToListAsync(cancellation);
-        var exceptions = await db.RuleOverrides.AsNoTracking()
-            .Where(row => properties.Contains(row.PropertyId)
-                && row.MadeAt <= asOf && (row.WithdrawnAt == null || row.WithdrawnAt > asOf)
-                && row.FirstDay <= span.Last && row.LastDay >= span.First)
-            .OrderBy(row => row.MadeAt).ThenBy(row => row.Id)
-            .Select(row => new Excepted(
-                row.PropertyId, row.ParcelId, row.TaskId,
-                new(row.RuleId, row.FirstDay, row.LastDay, row.MadeBy.DisplayName, row.Reason)))
-            .ToListAsync(cancellation);
+        Guid[] ids = [.. properties];
+        // One question for three tables: pages ask it of all the land that they show.
+        var said = await db.Database.SqlQuery<Said>($"""
+            select {LeafOut} as what, property_id, null::uuid as parcel_id, null::uuid as task_id, null as name,
+              null::double precision as value, observed_on as first_day, observed_on as last_day, null as made_by,
+              null as reason, recorded_at as said_at, id
+            from site_observations
+            where property_id = any({ids}) and kind = {SiteObservation.LeafOut} and recorded_at <= {asOf}
+            union all
+            select {Reading}, property_id, null, null, signal, value, seen_on, until, null, null, recorded_at, id
+            from site_readings
+            where property_id = any({ids}) and seen_on <= {span.Last} and until >= {span.First} and recorded_at <= {asOf}
+            union all
+            select {Exception}, property_id, parcel_id, task_id, rule_id, null, first_day, last_day, person.display_name,
+              reason, made_at, excepted.id
+            from rule_overrides excepted join people person on person.id = excepted.made_by_id
+            where property_id = any({ids}) and made_at <= {asOf} and (withdrawn_at is null or withdrawn_at > {asOf})
+              and first_day <= {span.Last} and last_day >= {span.First}
+            """).ToListAsync(cancellation);
         return new(
-            leafOuts.ToLookup(
+            said.Where(one => one.What == LeafOut).ToLookup(
                 seen => seen.PropertyId,
-                seen => new SeasonEvent(SeasonEventKind.LeafOut, seen.ObservedOn, Basis.SiteObservation)),
-            readings.ToLookup(
-                reading => reading.PropertyId,
-                reading => new SiteReading(reading.Signal, reading.Value, reading.SeenOn, reading.Until)),
-            exceptions.ToLookup(exception => exception.PropertyId));
+                seen => new SeasonEvent(SeasonEventKind.LeafOut, seen.FirstDay, Basis.SiteObservation)),
+            said.Where(one => one.What == Reading)
+                .OrderBy(reading => reading.FirstDay).ThenBy(reading => reading.SaidAt).ThenBy(reading => reading.Id)
+                .ToLookup(reading => reading.PropertyId, reading => new SiteReading(
+                    Enum.Parse<SignalKind>(reading.Name!), reading.Value!.Value, reading.FirstDay, reading.LastDay)),
+            said.Where(one => one.What == Exception).OrderBy(exception => exception.SaidAt).ThenBy(exception => exception.Id)
+                .ToLookup(exception => exception.PropertyId, exception => new Excepted(
+                    exception.ParcelId, exception.TaskId,
+                    new(exception.Name!, exception.FirstDay, exception.LastDay, exception.MadeBy!, exception.Reason!))));
     }
 
-    /// <param name="PropertyId">The property it is for.</param>
+    /// <summary>What somebody said: what they saw, what they read, or that a rule does not count.</summary>
+    private sealed record Said(
+        string What, Guid PropertyId, Guid? ParcelId, Guid? TaskId, string? Name, double? Value, LocalDate FirstDay,
+        LocalDate LastDay, string? MadeBy, string? Reason, Instant SaidAt, Guid Id);
+
     /// <param name="ParcelId">The one parcel, or null for all.</param>
     /// <param name="TaskId">The one task, or null for all.</param>
     /// <param name="Override">What it says.</param>
-    internal sealed record Excepted(Guid PropertyId, Guid? ParcelId, Guid? TaskId, RuleOverride Override);
+    internal sealed record Excepted(Guid? ParcelId, Guid? TaskId, RuleOverride Override);
 }
 
 /// <summary>What people have said of properties.</summary>

@@ -4,6 +4,7 @@ using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
+using WorkWindows.Service.Weather;
 
 namespace WorkWindows.Service.Windows;
 
@@ -38,7 +39,13 @@ public sealed class PropertyWeather
 }
 
 /// <summary>A planned task with all that its evaluation rests on.</summary>
-public sealed record TaskInput(TaskSummary Task, TaskFacts Facts, PropertyWeather Weather)
+/// <param name="Task">The task.</param>
+/// <param name="Facts">What rules ask of it.</param>
+/// <param name="Weather">The rules that count there, and what they look at.</param>
+/// <param name="Parcel">Where it is.</param>
+/// <param name="Source">Where its weather comes from.</param>
+public sealed record TaskInput(
+    TaskSummary Task, TaskFacts Facts, PropertyWeather Weather, PlacedParcel Parcel, WeatherSource Source)
 {
     public EvaluatedTask Evaluated() => new(Task, Weather.Rules.Evaluate(Facts));
 

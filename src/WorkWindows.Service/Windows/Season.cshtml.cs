@@ -18,6 +18,9 @@ public sealed class SeasonModel(
 {
     private const int DecisionsShown = 10;
 
+    /// <summary>Before the oldest records of stations.</summary>
+    private const int EarliestYear = 1800;
+
     [BindProperty(SupportsGet = true, Name = "year")]
     public int? Year { get; set; }
 
@@ -44,19 +47,18 @@ public sealed class SeasonModel(
         if (await windows.TodayAsync(id, cancellation) is not { } today)
             return NotFound();
         Today = today;
-        var parcel = await tasks.All.Where(task => task.Id == id).Select(task => task.ParcelId)
-            .SingleAsync(cancellation);
-        Stations = await weather.SourcesAsync(parcel, cancellation);
+        if (Year < EarliestYear || Year > today.Year)
+            return NotFound();
+        var days = SeasonView.DaysOf(Year, Today);
+        if (await windows.ReadAsync(id, days, cancellation) is not { } input)
+            return NotFound();
+        Stations = await weather.SourcesAsync(input.Parcel, input.Source, cancellation);
         var first = Stations.Min(station => station.FirstReading)?.Year ?? Today.Year;
         Years = [.. Enumerable.Range(first, Today.Year - first + 1).Reverse()];
         if (Year is { } year && !Years.Contains(year))
             return NotFound();
-
-        var days = SeasonView.DaysOf(Year, Today);
-        if (await windows.ReadAsync(id, days, cancellation) is not { } input)
-            return NotFound();
         View = SeasonView.Of(input, days, Today);
-        Notes = await notes.ReadAsync(View.Task, Today, cancellation);
+        Notes = await notes.ReadAsync(View.Task, input.Weather.Rules.Packs, Today, cancellation);
         MaySign = (await access.AuthorizeAsync(User, Access.Sign)).Succeeded;
         Decisions = await DecisionsAsync(id, View.Task.Zone, cancellation);
         return Page();

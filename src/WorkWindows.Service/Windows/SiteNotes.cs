@@ -1,12 +1,13 @@
 using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Windows;
 
 /// <summary>The exceptions and readings that bear on a task, as its page lists them.</summary>
-public sealed class SiteNotes(WorkWindowsDb db, PackShelf shelf)
+public sealed class SiteNotes(WorkWindowsDb db)
 {
     /// <param name="Exceptions">Those in force today or later, the one that expires first first.</param>
     /// <param name="Readings">Those that count today or later, the latest first.</param>
@@ -19,9 +20,14 @@ public sealed class SiteNotes(WorkWindowsDb db, PackShelf shelf)
     public sealed record ReadingLine(
         string What, string Value, LocalDate SeenOn, LocalDate Until, string By, string? Note);
 
-    public async Task<Notes> ReadAsync(TaskSummary task, LocalDate today, CancellationToken cancellation)
+    /// <param name="task">The task.</param>
+    /// <param name="packs">The packs that count there, for the titles of rules.</param>
+    /// <param name="today">The day it is there.</param>
+    /// <param name="cancellation">Ends the queries.</param>
+    public async Task<Notes> ReadAsync(
+        TaskSummary task, IEnumerable<RulePack> packs, LocalDate today, CancellationToken cancellation)
     {
-        var titles = (await shelf.ReadAsync(cancellation)).Of(task.PropertyId).SelectMany(pack => pack.Rules)
+        var titles = packs.SelectMany(pack => pack.Rules)
             .DistinctBy(rule => rule.Id).ToDictionary(rule => rule.Id, rule => rule.Title);
         var exceptions = await db.RuleOverrides.AsNoTracking().Include(row => row.MadeBy)
             .Where(row => row.PropertyId == task.PropertyId && row.WithdrawnAt == null && row.LastDay >= today

@@ -8,7 +8,6 @@ using WorkWindows.Engine.Land;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Engine.Signals;
-using WorkWindows.Engine.Weather;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
@@ -41,17 +40,19 @@ public sealed class TaskEvaluator(
     public async Task<IReadOnlyList<TaskInput>> ReadAsync(
         IQueryable<PlannedTask> tasks, DaySpan days, KnownThen then, CancellationToken cancellation)
     {
-        var organization = await db.Organizations.AsNoTracking().SingleAsync(cancellation);
-        var rows = await RowsAsync(tasks, days.First, organization.Name, cancellation);
-        var stations = await sources.OfAsync([.. rows.Select(row => row.Task.ParcelId).Distinct()], cancellation);
+        var rows = await RowsAsync(tasks, days.First, cancellation);
+        if (rows.Count == 0)
+            return [];
+        var stations = await sources.OfAsync([.. rows.Select(row => row.Parcel).DistinctBy(parcel => parcel.Id)], cancellation);
         var properties = rows.Select(row => row.Task.PropertyId).Distinct().ToList();
         var packs = then.Packs is { } inForce ? PackStacks.Of(inForce) : await shelf.ReadAsync(cancellation);
-        var shift = new WorkShift(organization.ShiftStart, organization.ShiftEnd);
+        var shift = rows[0].Shift;
         var span = LeadIn.Before(days, packs.OfAny(properties));
         var said = await records.ReadAsync(properties, span, then.At, cancellation);
 
         var now = then.At;
-        var outlooks = new Dictionary<(Guid?, DateTimeZone), Outlooks>();
+        var outlooks = await weather.OutlooksAsync(
+            [.. rows.Select(row => (stations[row.Task.ParcelId].Primary?.Id, row.Task.Zone)).Distinct()], now, span.First, cancellation);
         var points = new Dictionary<(WeatherSource, DateTimeZone), PointWeather>();
         var places = new Dictionary<(PointWeather, Guid Property), PropertyWeather>();
         var inputs = new List<TaskInput>(rows.Count);
@@ -60,9 +61,7 @@ public sealed class TaskEvaluator(
             var source = stations[row.Task.ParcelId];
             if (!points.TryGetValue((source, row.Task.Zone), out var point))
             {
-                var asked = (source.Primary?.Id, row.Task.Zone);
-                if (!outlooks.TryGetValue(asked, out var outlook))
-                    outlooks[asked] = outlook = await OutlooksAsync(asked.Id, now, row.Task.Zone, span, cancellation);
+                var outlook = outlooks[(source.Primary?.Id, row.Task.Zone)];
                 var observed = await blends.ObservedAsync(source, now, cancellation);
                 var signals = SignalSetBuilder.Build(
                     source.Point, span, observed, outlook.Forecast, row.Task.Zone, shift, outlook.Alerts);
@@ -77,40 +76,38 @@ public sealed class TaskEvaluator(
                 places[key] = place = new(
                     point, packs.Of(property), said.LeafOuts(property), [.. said.Readings(property)]);
             }
-            inputs.Add(new(row.Task, row.Facts with { Overrides = said.Overrides(row.Task) }, place));
+            inputs.Add(new(row.Task, row.Facts with { Overrides = said.Overrides(row.Task) }, place, row.Parcel, source));
         }
         return inputs;
     }
 
-    private async Task<Outlooks> OutlooksAsync(
-        Guid? station, Instant asOf, DateTimeZone zone, DaySpan span, CancellationToken cancellation) => new(
-            station is { } id ? await weather.ForecastAsync(id, asOf, zone, cancellation) : null,
-            await weather.AlertsAsync(station, asOf, zone, span.First, cancellation));
-
     private async Task<List<TaskRow>> RowsAsync(
-        IQueryable<PlannedTask> tasks, LocalDate firstDay, string organization, CancellationToken cancellation)
+        IQueryable<PlannedTask> tasks, LocalDate firstDay, CancellationToken cancellation)
     {
-        var leads = (await db.Bookings.AsNoTracking()
-            .Where(booking => booking.Day >= firstDay && tasks.Any(task => task.Id == booking.TaskId))
-            .Select(booking => new { booking.TaskId, booking.Day, booking.Crew.LeadId }).ToListAsync(cancellation))
-            .ToLookup(booking => booking.TaskId);
-        var rows = await tasks.AsNoTracking()
-            .OrderBy(task => task.Parcel.Property.Name).ThenBy(task => task.Parcel.Name).ThenBy(task => task.Key)
-            .Select(task => new
+        // A session sees its own organization alone.
+        var rows = await tasks.AsNoTracking().SelectMany(task => db.Organizations, (task, organization) => new { task, organization })
+            .OrderBy(row => row.task.Parcel.Property.Name).ThenBy(row => row.task.Parcel.Name).ThenBy(row => row.task.Key)
+            .Select(row => new
             {
-                Task = task,
-                task.Parcel.Name,
-                task.Parcel.Latitude,
-                task.Parcel.Longitude,
-                task.Parcel.Stand,
-                task.Parcel.SiteFlags,
-                task.Parcel.PropertyId,
-                PropertyName = task.Parcel.Property.Name,
-                task.Parcel.Property.TimeZone,
-                task.Parcel.Property.LandownerId,
-                task.Parcel.Property.State,
-                task.Parcel.Property.CountyFips,
-                WaitsFor = task.Prerequisites
+                Task = row.task,
+                Organization = row.organization.Name,
+                row.organization.ShiftStart,
+                row.organization.ShiftEnd,
+                row.task.Parcel.Name,
+                row.task.Parcel.Latitude,
+                row.task.Parcel.Longitude,
+                row.task.Parcel.ElevationM,
+                row.task.Parcel.Stand,
+                row.task.Parcel.SiteFlags,
+                row.task.Parcel.PropertyId,
+                PropertyName = row.task.Parcel.Property.Name,
+                row.task.Parcel.Property.TimeZone,
+                row.task.Parcel.Property.LandownerId,
+                row.task.Parcel.Property.State,
+                row.task.Parcel.Property.CountyFips,
+                Leads = db.Bookings.Where(booking => booking.TaskId == row.task.Id && booking.Day >= firstDay)
+                    .Select(booking => new { booking.Day, booking.Crew.LeadId }).ToList(),
+                WaitsFor = row.task.Prerequisites
                     .Join(db.PlannedTasks, link => link.PrerequisiteId, first => first.Id, (link, first) => first)
                     .Where(first => first.CompletedOn == null).OrderBy(first => first.Key)
                     .Select(first => first.PracticeId).ToList(),
@@ -130,15 +127,17 @@ public sealed class TaskEvaluator(
                         row.Task.Deadline, row.Task.ScheduledOn, row.Task.CompletedOn)
                     {
                         NotBefore = row.Task.NotBefore,
-                        BookedLeads = leads[row.Task.Id].ToDictionary(booking => booking.Day, booking => booking.LeadId),
+                        BookedLeads = row.Leads.ToDictionary(booking => booking.Day, booking => booking.LeadId),
                         WaitsFor = [.. row.WaitsFor.Select(id => PracticeCatalogue.Find(id)?.Name ?? id)],
                     },
                     new(row.Task.Id.ToString(), practice, row.State, row.CountyFips, Groups(row.Stand),
                         [.. row.SiteFlags])
                     {
-                        Organization = organization,
+                        Organization = row.Organization,
                         Place = new(row.Latitude, row.Longitude),
-                    });
+                    },
+                    new(row.Task.ParcelId, new(row.Latitude, row.Longitude, row.ElevationM)),
+                    new(row.ShiftStart, row.ShiftEnd));
             }),
         ];
     }
@@ -150,10 +149,7 @@ public sealed class TaskEvaluator(
             : [.. stand.Select(row => SpeciesCatalogue.Find(row.Species)?.Group
                 ?? throw new InvalidOperationException($"The species catalogue has no {row.Species}."))];
 
-    private sealed record TaskRow(TaskSummary Task, TaskFacts Facts);
-
-    /// <summary>What is said of the days to come at a station.</summary>
-    private sealed record Outlooks(Engine.Weather.Forecast? Forecast, AlertReport Alerts);
+    private sealed record TaskRow(TaskSummary Task, TaskFacts Facts, PlacedParcel Parcel, WorkShift Shift);
 }
 
 /// <summary>What an evaluation may rest on.</summary>

@@ -136,7 +136,7 @@ public sealed class WeatherAlertsTests(TestDatabase database) : IClassFixture<Te
     {
         using var cache = new MemoryCache(new MemoryCacheOptions());
         await using var db = database.Open(organization);
-        return await new WeatherRecords(db, cache).AlertsAsync(
-            station, Noon, Detroit, first ?? Today.PlusDays(-30), TestContext.Current.CancellationToken);
+        return (await new WeatherRecords(db, cache).OutlooksAsync(
+            [(station, Detroit)], Noon, first ?? Today.PlusDays(-30), TestContext.Current.CancellationToken))[(station, Detroit)].Alerts;
     }
 }

@@ -96,7 +96,7 @@ public sealed class WatchModel(
         (Planned, Release) = (list.Task, list.Release);
         ForbidsAlone = CompanyRules.Forbidding(list.Explanation).Any();
         Company = [.. CompanyRules.Of(list.Explanation).Select(verdict => RuleReason.Of(verdict, list.Day))];
-        var all = await watches.ListAsync(id, cancellation) ?? [];
+        var all = await watches.OfAsync(id, cancellation);
         Watch = all.FirstOrDefault(watch => watch.EndedAt is null);
         Last = Watch is null && all.Count > 0 ? all[0] : null;
         People = await db.People.Where(person => person.Email != null && person.Role != Role.Landowner)

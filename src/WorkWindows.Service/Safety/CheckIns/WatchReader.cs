@@ -17,8 +17,12 @@ public sealed class WatchReader(WorkWindowsDb db, WatchStore store, VisibleTasks
     /// <returns>The newest watches of a task, the newest first; null when the caller sees no such task.</returns>
     public async Task<IReadOnlyList<WatchView>?> ListAsync(Guid taskId, CancellationToken cancellation) =>
         await visible.All.AnyAsync(task => task.Id == taskId, cancellation)
-            ? await ViewAsync(Visible.Where(watch => watch.TaskId == taskId), cancellation)
+            ? await OfAsync(taskId, cancellation)
             : null;
+
+    /// <returns>The newest watches of a task that the caller is known to see, the newest first.</returns>
+    public async Task<IReadOnlyList<WatchView>> OfAsync(Guid taskId, CancellationToken cancellation) =>
+        await ViewAsync(Visible.Where(watch => watch.TaskId == taskId), cancellation);
 
     /// <returns>Null when there is no such watch.</returns>
     public async Task<WatchView?> FindAsync(Guid watchId, CancellationToken cancellation) =>
@@ -35,7 +39,7 @@ public sealed class WatchReader(WorkWindowsDb db, WatchStore store, VisibleTasks
             .Take(MostWatches).ToListAsync(cancellation);
         var keys = rows.SelectMany(watch => watch.Missed).SelectMany(missed => missed.Calls)
             .Select(call => call.MessageKey).ToList();
-        var mails = await db.Messages.AsNoTracking().Where(message => keys.Contains(message.DedupeKey))
+        var mails = keys.Count == 0 ? [] : await db.Messages.AsNoTracking().Where(message => keys.Contains(message.DedupeKey))
             .Select(message => new CallMail(
                 message.DedupeKey, message.SentAt,
                 message.GivenUp == GivenUp.Failed || message.GivenUp == GivenUp.AddressBounces))
