@@ -4,6 +4,7 @@ using WorkWindows.Service.Audit;
 using WorkWindows.Service.Commands;
 using WorkWindows.Service.Crews;
 using WorkWindows.Service.Demo;
+using WorkWindows.Service.Help;
 using WorkWindows.Service.Hosting;
 using WorkWindows.Service.Landowners;
 using WorkWindows.Service.Maps;
@@ -50,6 +51,7 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     builder.AddMorning();
     builder.AddLandowners();
     builder.AddMaps();
+    builder.AddHelp();
     builder.AddDemo();
 
     var app = builder.Build();
@@ -72,5 +74,6 @@ return await CommandLine.RunAsync(args, clock, arguments =>
     app.MapCrewPlans();
     app.MapWorkDone();
     app.MapPrescriptions();
+    app.MapHelp();
     return app;
 });

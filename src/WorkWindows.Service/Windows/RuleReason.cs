@@ -62,7 +62,7 @@ public sealed record RuleReason(
             yield return $"OUT OF DATE: its source speaks of {YearsOf(verdict.Rule.Valid)}, not of {day.Year}. Ask before you rely on it.";
     }
 
-    private static string YearsOf(ValidYears valid) => (valid.From, valid.To) switch
+    internal static string YearsOf(ValidYears valid) => (valid.From, valid.To) switch
     {
         ({ } from, { } to) => from == to ? $"{from}" : $"{from} to {to}",
         ({ } from, null) => $"{from} and later",
@@ -82,6 +82,6 @@ public sealed record RuleReason(
     private static RuleSource SaidOnce(RuleSource source) =>
         source.Title == NoSource ? source with { Title = "no published source" } : source;
 
-    private static string? WebAddress(string? address) =>
+    internal static string? WebAddress(string? address) =>
         Uri.TryCreate(address, UriKind.Absolute, out var uri) && uri.Scheme is "https" or "http" ? address : null;
 }

@@ -42,7 +42,13 @@ public sealed class PageCallsTests(ServiceFixture service) : IClassFixture<Servi
             .. service.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
                 .Where(endpoint => endpoint.Metadata.GetMetadata<PageActionDescriptor>() is not null)
                 .Select(endpoint => endpoint.RoutePattern.RawText!.TrimStart('/')).Distinct().Except(OfOtherThings)
-                .Select(route => route.Replace("{date?}", GivenChecklist.Day).Replace("{date}", GivenChecklist.Day).Replace("{id:guid}", $"{Id(route)}")),
+                .Select(route => route.Replace("{date?}", GivenChecklist.Day).Replace("{date}", GivenChecklist.Day).Replace("{id:guid}", $"{Id(route)}")
+                    .Replace("{**path}", "guide.md").Replace("{id}", route switch
+                    {
+                        "help/rules/{id}" => "oak-wilt.warm-spell",
+                        "help/measures/{id}" => "saw-face",
+                        _ => "hinge-cut",
+                    })),
             $"review/{given.Task}/{GivenChecklist.Day}?replay=true", $"review/{given.Task}/{GivenChecklist.Day}?now=true",
             $"map?property={property}", $"api/tasks/{given.Task}/windows", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review/pdf", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review/csv",
         ];

@@ -22,7 +22,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         "morning", "tasks", "map", OwnersLand, "week", "tasks/{id:guid}", "tasks/{id:guid}/days/{date?}", "tasks/{id:guid}/checklist",
         "tasks/{id:guid}/briefing", "tasks/{id:guid}/watch", "tasks/{id:guid}/work", Stand, OneProperty, PropertySeason, "board",
         "board/season", "board/print", "plan", "questions",
-        "review", "review/{id:guid}/{date}",
+        "review", "review/{id:guid}/{date}", "help/practices/{id}",
     ];
 
     private const string Stand = "parcels/{id:guid}/stand";
@@ -38,7 +38,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
     [
         "sign-in", "sign-out", "problem", "notices", "incidents", "tasks/{id:guid}/incidents",
         "alarms/{organization:guid}/{call:guid}", "messages", "parcels/{id:guid}/weather",
-        "crews", "weights", "import", "parcels/{id:guid}/boundary", "properties/{id:guid}/parcels/new",
+        "help", "help/rules/{id}", "help/measures/{id}", "help/docs/{**path}", "crews", "weights", "import", "parcels/{id:guid}/boundary", "properties/{id:guid}/parcels/new",
         "unsubscribe/{organization:guid}/{person:guid}/{kind}",
     ];
 
@@ -53,7 +53,7 @@ public sealed class CautionsTests(ServiceFixture service) : IClassFixture<Servic
         {
             var id = route switch { Stand => given.Office.Parcel, OneProperty or PropertySeason => property, OwnersLand => owner, _ => given.Task };
             var address = route.Replace("{id:guid}", $"{id}").Replace("{date?}", GivenChecklist.Day)
-                .Replace("{date}", GivenChecklist.Day);
+                .Replace("{date}", GivenChecklist.Day).Replace("{id}", "hinge-cut");
             var html = WebUtility.HtmlDecode(await consultant.GetStringAsync($"/{address}"));
             foreach (var caution in Cautions.Usual)
                 html.ShouldContain(caution, customMessage: address);

@@ -1,0 +1,74 @@
+using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Practices;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Windows;
+
+namespace WorkWindows.Service.Help;
+
+/// <summary>A rule with the pack that it stands in.</summary>
+public sealed record HelpRule(RulePack Pack, Rule Rule)
+{
+    public string Address => $"/help/rules/{Rule.Id}";
+
+    /// <summary>The practices that it may speak of.</summary>
+    public IEnumerable<Practice> Practices => PracticeCatalogue.All.Where(SpeaksOf);
+
+    /// <summary>The comparisons that its condition is made of, as in 'least temperature below 20 °F'.</summary>
+    public IReadOnlyList<string> Limits =>
+        [.. Compared(Rule.When).Select(compare => $"{Wording.Of(compare.Signal)} {Wording.Limit(compare)}").Distinct()];
+
+    /// <summary>Where the source can be read on the web, or null.</summary>
+    public string? Web => RuleReason.WebAddress(Rule.Source.Address);
+
+    /// <summary>The years that the source speaks of; null for any.</summary>
+    public string? Years => Rule.Valid is { From: null, To: null } ? null : RuleReason.YearsOf(Rule.Valid);
+
+    /// <summary>On which land it counts; empty for all.</summary>
+    public string Where => string.Join("; ", new[]
+    {
+        string.Join(", ", Rule.Scope.States),
+        Rule.Scope.Counties.IsEmpty ? "" : DayWords.Count(Rule.Scope.Counties.Count, "county", "counties"),
+        Rule.Scope.SpeciesGroups.IsEmpty ? "" : $"stands with {string.Join(" or ", Rule.Scope.SpeciesGroups.Select(Wording.Of))}",
+        string.Join(" or ", Rule.Scope.SiteFlags.Select(HelpWords.Of)),
+        Rule.Scope.Area is null ? "" : "an area of its own",
+    }.Where(part => part.Length > 0));
+
+    /// <summary>Whether somebody may set it aside, in a sentence.</summary>
+    public string Exceptions => Rule switch
+    {
+        { LifeSafety: true } => "None: it keeps people from being hurt.",
+        { Authority: Authority.Regulation } => "None: it is law.",
+        { MayBeExcepted: true } => "A consultant may make one for a task, a parcel or a property, with a reason that is kept.",
+        _ => "It closes and limits nothing.",
+    };
+
+    public bool SpeaksOf(Practice practice) =>
+        (Rule.Scope.Practices.IsEmpty || Rule.Scope.Practices.Contains(practice.Id))
+        && (Rule.Scope.Traits == PracticeTraits.None || (Rule.Scope.Traits & practice.Traits) != 0);
+
+    private static IEnumerable<Compare> Compared(Condition condition) => condition switch
+    {
+        AllOf all => all.Parts.SelectMany(Compared),
+        AnyOf any => any.Parts.SelectMany(Compared),
+        Not not => Compared(not.Part),
+        Compare compare => [compare],
+        InARow row => [row.Each],
+        Latched latched => [latched.Starts, latched.Ends],
+        Onset onset => Compared(onset.First),
+        _ => [],
+    };
+}
+
+/// <summary>The rules that are explained.</summary>
+public sealed class HelpShelf(PackShelf packs)
+{
+    /// <param name="sharedAlone">Packs of single properties are left out: they are of somebody's land.</param>
+    /// <param name="cancellation">Ends the query.</param>
+    /// <returns>In the order of the packs.</returns>
+    public async Task<IReadOnlyList<HelpRule>> RulesAsync(bool sharedAlone, CancellationToken cancellation)
+    {
+        var stacks = await packs.ReadAsync(cancellation);
+        var own = sharedAlone ? [] : stacks.OfProperties.SelectMany(packs => packs).DistinctBy(pack => pack.Hash);
+        return [.. stacks.Shared.Concat(own).SelectMany(pack => pack.Rules, (pack, rule) => new HelpRule(pack, rule))];
+    }
+}
