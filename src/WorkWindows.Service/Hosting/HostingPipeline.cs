@@ -1,8 +1,10 @@
 using Microsoft.AspNetCore.Diagnostics.HealthChecks;
+using Microsoft.AspNetCore.Localization;
 using Microsoft.Extensions.Options;
 using Serilog;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Maps;
+using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Hosting;
 
@@ -36,6 +38,12 @@ public static class HostingPipeline
             // The database holds no text with U+0000 in it, so nothing can be meant by it.
             context.Response.StatusCode = StatusCodes.Status400BadRequest;
             return Task.CompletedTask;
+        });
+        app.UseRequestLocalization(options =>
+        {
+            // Day first is unambiguous with the month in letters, and so stands where nobody asks for another form.
+            options.SetDefaultCulture("").AddSupportedCultures([.. DayWords.Regions]);
+            options.RequestCultureProviders = [new AcceptLanguageHeaderRequestCultureProvider { Options = options }];
         });
         app.UseRouting();
         app.UseAuthentication();

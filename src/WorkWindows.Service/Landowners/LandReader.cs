@@ -6,12 +6,12 @@ using WorkWindows.Engine.Safety;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices.Calendars;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
 using WorkWindows.Service.Windows;
-using WorkWindows.Service.WorkDone;
 
 namespace WorkWindows.Service.Landowners;
 
@@ -35,7 +35,7 @@ public sealed class LandReader(WorkWindowsDb db, CalendarFeed calendars, IClock 
                 person.OrganizationId,
                 Organization = db.Organizations.Select(organization => organization.Name).Single(),
                 Zone = db.Organizations.Select(organization => organization.TimeZone).Single(),
-                Key = db.NoticeSettings.Where(row => row.PersonId == ownerId).Select(row => row.CalendarKey).SingleOrDefault(),
+                Settings = db.NoticeSettings.SingleOrDefault(row => row.PersonId == ownerId),
             }).SingleOrDefaultAsync(cancellation);
         if (owner is null)
             return null;
@@ -47,27 +47,31 @@ public sealed class LandReader(WorkWindowsDb db, CalendarFeed calendars, IClock 
         var outlooks = await db.TaskOutlooks.AsNoTracking()
             .Where(outlook => db.PlannedTasks.Any(task => task.Id == outlook.TaskId && task.Parcel.Property.LandownerId == ownerId))
             .ToDictionaryAsync(outlook => outlook.TaskId, cancellation);
-        // A record that takes hours back puts another one right and is no work.
-        var records = await db.WorkRecords.AsNoTracking()
-            .Where(record => record.PersonHours > 0
-                && db.PlannedTasks.Any(task => task.Id == record.TaskId && task.Parcel.Property.LandownerId == ownerId))
-            .ToListAsync(cancellation);
+        // A record that takes hours back puts another one right: a day of which all is taken back was not worked.
+        var worked = (await db.WorkRecords
+            .Where(record => db.PlannedTasks.Any(task => task.Id == record.TaskId && task.Parcel.Property.LandownerId == ownerId))
+            .GroupBy(record => new { record.TaskId, record.Day })
+            .Where(day => day.Sum(record => record.PersonHours) > 0).Select(day => day.Key).ToListAsync(cancellation))
+            .ToLookup(day => day.TaskId, day => day.Day);
         var rules = await db.FollowUpsAsync(cancellation);
         var open = tasks.FindAll(task => task.CompletedOn is null);
         var safety = open.Select(task => PracticeCatalogue.Find(task.PracticeId)).OfType<Practice>().Distinct()
             .SelectMany(practice => SafetyChecklist.For(new(practice)).Items).ToList();
         return new(
             owner.DisplayName, owner.Organization, today,
-            [.. properties.Select(property => PropertyOf(property, tasks, outlooks, records, rules, today))],
+            [.. properties.Select(property => PropertyOf(property, tasks, outlooks, worked, rules, today))],
             Texts(safety, SafetyItemKind.Wear), Texts(safety, SafetyItemKind.Stop),
-            owner.Key is { } key ? calendars.AddressOf(owner.OrganizationId, key, request) : null);
+            owner.Settings?.CalendarKey is { } key ? calendars.AddressOf(owner.OrganizationId, key, request) : null)
+        {
+            Units = PersonUnits.Of(owner.Settings),
+        };
     }
 
     private static string[] Texts(IEnumerable<SafetyItem> items, SafetyItemKind kind) =>
         [.. items.Where(item => item.Kind == kind).Select(item => item.Statement).Distinct()];
 
     private LandProperty PropertyOf(
-        Property property, List<PlannedTask> tasks, Dictionary<Guid, TaskOutlook> outlooks, List<WorkRecord> records,
+        Property property, List<PlannedTask> tasks, Dictionary<Guid, TaskOutlook> outlooks, ILookup<Guid, LocalDate> worked,
         ImmutableArray<FollowUp> rules, LocalDate today)
     {
         var parcels = property.Parcels.OrderBy(parcel => parcel.Name, StringComparer.OrdinalIgnoreCase).ToList();
@@ -80,7 +84,7 @@ public sealed class LandReader(WorkWindowsDb db, CalendarFeed calendars, IClock 
             property.Name,
             [.. own.Where(one => one.Task.CompletedOn is null && !IsFarOff(one.Task, today))
                 .Select(one => WorkOf(one.Task, one.Parcel, tasks, outlooks.GetValueOrDefault(one.Task.Id), today))],
-            [.. DoneOn(own, records).OrderByDescending(done => done.Day).Take(MostDone).Select(done => done.Says)],
+            [.. DoneOn(own, worked).OrderByDescending(done => done.Day).Take(MostDone).Select(done => done.Says)],
             [
                 .. years.Where(one => one.Step.State == StepState.Due
                         || (one.Step.State == StepState.Planned && one.Step.From > today.PlusDays(DaysShown)))
@@ -97,15 +101,14 @@ public sealed class LandReader(WorkWindowsDb db, CalendarFeed calendars, IClock 
         : "due now";
 
     private static IEnumerable<(LocalDate Day, string Says)> DoneOn(
-        IEnumerable<(PlannedTask Task, string Parcel)> own, List<WorkRecord> records)
+        IEnumerable<(PlannedTask Task, string Parcel)> own, ILookup<Guid, LocalDate> worked)
     {
         foreach (var (task, parcel) in own)
         {
             var work = $"{Name(task)}, {parcel}";
             if (task.CompletedOn is { } done)
                 yield return (done, $"{DayWords.WithYear(done)}: {work}, finished");
-            foreach (var day in records.Where(record => record.TaskId == task.Id && record.Day != task.CompletedOn)
-                .Select(record => record.Day).Distinct())
+            foreach (var day in worked[task.Id].Where(day => day != task.CompletedOn))
             {
                 yield return (day, $"{DayWords.WithYear(day)}: {work}, worked on");
             }

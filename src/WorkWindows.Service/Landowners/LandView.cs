@@ -1,5 +1,6 @@
 using NodaTime;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Landowners;
@@ -16,6 +17,9 @@ public sealed record LandView(
     string Owner, string Consultant, LocalDate Today, IReadOnlyList<LandProperty> Properties, IReadOnlyList<string> Wear,
     IReadOnlyList<string> Stop, string? CalendarAddress)
 {
+    /// <summary>The units that they have chosen.</summary>
+    public required PersonUnits Units { get; init; }
+
     /// <summary>The first thing that they want to know.</summary>
     public string Summary
     {

@@ -1,11 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.Options;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Maps;
 
 /// <summary>Gathers what lies around a boundary that is to be drawn.</summary>
-public sealed class DrawingReader(WorkWindowsDb db, IOptions<MapOptions> options)
+public sealed class DrawingReader(WorkWindowsDb db, ReaderUnits units, IOptions<MapOptions> options)
 {
     /// <param name="entry">What was typed and shown so far.</param>
     /// <param name="propertyId">The property.</param>
@@ -21,6 +22,6 @@ public sealed class DrawingReader(WorkWindowsDb db, IOptions<MapOptions> options
         // A new property is drawn where the others lie, until the map is moved.
         var near = parcelId is { } id ? here.FindAll(parcel => parcel.Id == id) : here.Count > 0 ? here : all;
         var frame = entry.Moved(MapFrame.Around([.. near.SelectMany(ParcelShape.Corners)]));
-        return new(entry.Corners ?? "", new(frame, options.Value), here.FindAll(parcel => parcel.Id != parcelId));
+        return new(entry.Corners ?? "", new(frame, options.Value, (await units.ReadAsync()).Areas), here.FindAll(parcel => parcel.Id != parcelId));
     }
 }

@@ -1,18 +1,30 @@
+using WorkWindows.Service.Windows;
+
 namespace WorkWindows.Service.Maps;
 
 /// <summary>What lies under a map: tiles where some are set, and a bar of a round length.</summary>
-public sealed record GroundView(MapFrame Frame, MapOptions Options)
+/// <param name="Frame">What is shown.</param>
+/// <param name="Options">The tiles.</param>
+/// <param name="Areas">The reader's unit of area, and with it of length.</param>
+public sealed record GroundView(MapFrame Frame, MapOptions Options, AreaUnit Areas)
 {
     /// <summary>The longest bar, in units of the drawing.</summary>
     private const double LongestBar = 160;
 
     private const double MetresPerFoot = 0.3048;
-    private const int FeetPerMile = 5280;
+    private const double MetresPerMile = 1609.344;
+    private const double MetresPerKilometre = 1000;
 
-    private static readonly (double Feet, string Says)[] Bars =
+    private static readonly (double Metres, string Says)[] BarsInFeet =
     [
-        .. new[] { 20, 50, 100, 200, 500, 1000, 2000 }.Select(feet => ((double)feet, $"{feet} ft")),
-        .. new[] { 1, 2, 5, 10, 20, 50, 100, 200, 500 }.Select(miles => ((double)miles * FeetPerMile, $"{miles} mi")),
+        .. new[] { 20, 50, 100, 200, 500, 1000, 2000 }.Select(feet => (feet * MetresPerFoot, $"{feet} ft")),
+        .. new[] { 1, 2, 5, 10, 20, 50, 100, 200, 500 }.Select(miles => (miles * MetresPerMile, $"{miles} mi")),
+    ];
+
+    private static readonly (double Metres, string Says)[] BarsInMetres =
+    [
+        .. new[] { 5, 10, 20, 50, 100, 200, 500 }.Select(metres => ((double)metres, $"{metres} m")),
+        .. new[] { 1, 2, 5, 10, 20, 50, 100, 200, 500 }.Select(km => (km * MetresPerKilometre, $"{km} km")),
     ];
 
     public IEnumerable<MapTile> Tiles => Options.Tiles is { } template ? Frame.Tiles(template) : [];
@@ -22,8 +34,9 @@ public sealed record GroundView(MapFrame Frame, MapOptions Options)
     {
         get
         {
-            var (feet, says) = Bars.Last(bar => bar == Bars[0] || bar.Feet * MetresPerFoot / Frame.MetresPerUnit <= LongestBar);
-            return (feet * MetresPerFoot / Frame.MetresPerUnit, says);
+            var bars = Areas == AreaUnit.Hectare ? BarsInMetres : BarsInFeet;
+            var (metres, says) = bars.Last(bar => bar == bars[0] || bar.Metres / Frame.MetresPerUnit <= LongestBar);
+            return (metres / Frame.MetresPerUnit, says);
         }
     }
 }

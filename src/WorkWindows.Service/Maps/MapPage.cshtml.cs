@@ -7,6 +7,7 @@ using NodaTime;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Morning;
+using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Properties;
 using WorkWindows.Service.Windows;
 
@@ -15,7 +16,7 @@ namespace WorkWindows.Service.Maps;
 /// <summary>The land that the caller may see, with what may be done on a day.</summary>
 [Authorize]
 public sealed class MapPageModel(
-    OutlookReader outlooks, VisibleProperties visible, WeekHandler week, Caller caller, IOptions<MapOptions> options, IClock clock)
+    OutlookReader outlooks, VisibleProperties visible, WeekHandler week, Caller caller, ReaderUnits units, IOptions<MapOptions> options, IClock clock)
     : PageModel
 {
     /// <summary>The property that is shown alone; null for all.</summary>
@@ -55,7 +56,7 @@ public sealed class MapPageModel(
         var meant = Property is { } only ? parcels.FindAll(parcel => parcel.PropertyId == only) : parcels;
         var frame = MapFrame.Parse(At) ?? MapFrame.Around([.. meant.SelectMany(ParcelShape.Corners)]);
         View = MapView.Of(frame, parcels, await outlooks.ReadAsync(cancellation), Day, clock.GetCurrentInstant());
-        Ground = new(frame, options.Value);
+        Ground = new(frame, options.Value, (await units.ReadAsync()).Areas);
     }
 
     /// <summary>The same map of another day or frame.</summary>

@@ -25,7 +25,7 @@ public static class NoticeServices
                 : new OutboxFolder(folder));
         services.AddSingleton<CalendarFeed>();
         services.AddScoped<ChoiceHandler>();
-        services.AddScoped<ReaderScale>();
+        services.AddScoped<ReaderUnits>();
         services.AddScoped<CertificateHandler>();
         services.AddScoped<OutlookKeeper>();
         services.AddScoped<NightReader>();

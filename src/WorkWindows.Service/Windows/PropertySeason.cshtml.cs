@@ -21,6 +21,9 @@ public sealed class PropertySeasonModel(
 
     public StripScale Scale { get; private set; } = null!;
 
+    /// <summary>The temperatures of the first parcel with work; null where none is known.</summary>
+    public TemperatureChart? Temperatures => Work.Count > 0 ? Work[0].Temperatures : null;
+
     /// <summary>The seasons of its work, by parcel.</summary>
     public IReadOnlyList<SeasonView> Work { get; private set; } = [];
 
@@ -36,7 +39,7 @@ public sealed class PropertySeasonModel(
         Scale = new(days);
         var inputs = await evaluator.ReadAsync(
             tasks.All.Where(task => task.Parcel.PropertyId == id && task.CompletedOn == null), days, cancellation);
-        Work = [.. inputs.Select(input => SeasonView.Of(input, days, Today))];
+        Work = [.. inputs.Select((input, index) => SeasonView.Of(input, days, Today, hasTemperatures: index == 0))];
         return Page();
     }
 }

@@ -44,7 +44,7 @@ public sealed record SeasonBands(
     private static string StatesIn(TaskEvaluation evaluation, DaySpan days)
     {
         var counts = TaskSeason.Of(evaluation, days).Days;
-        return $"{counts.Open} days open, {counts.Limited} limited, {counts.Unknown} unknown, {counts.Closed} closed";
+        return $"{DayWords.Count(counts.Open, "day", "days")} open, {counts.Limited} limited, {counts.Unknown} unknown, {counts.Closed} closed";
     }
 
     private static List<BandRun> RunsOf(RuleDays rule, DaySpan span, DaySpan days)

@@ -1,3 +1,4 @@
+using System.Globalization;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
@@ -37,11 +38,16 @@ public sealed record SeasonView(
     /// <summary>The chances as bars; null when none are told.</summary>
     public ChanceBars? Bars => Chances is null ? null : ChanceBars.Of(Chances);
 
-    public static SeasonView Of(TaskInput input, DaySpan days, LocalDate today) => Of(
+    /// <param name="input">The task.</param>
+    /// <param name="days">The days to show.</param>
+    /// <param name="today">The day it is there.</param>
+    /// <param name="hasTemperatures">Whether the temperatures are drawn.</param>
+    public static SeasonView Of(TaskInput input, DaySpan days, LocalDate today, bool hasTemperatures = true) => Of(
         input.Evaluated(), days, today,
-        days.Contains(today) ? SeasonChances.Of(input, DaySpan.Between(today, days.Last)) : null);
+        days.Contains(today) ? SeasonChances.Of(input, DaySpan.Between(today, days.Last)) : null, hasTemperatures);
 
-    public static SeasonView Of(EvaluatedTask task, DaySpan days, LocalDate today, SeasonChances? chances = null)
+    public static SeasonView Of(
+        EvaluatedTask task, DaySpan days, LocalDate today, SeasonChances? chances = null, bool hasTemperatures = true)
     {
         var season = TaskSeason.Of(task.Evaluation, days);
         return new(
@@ -51,17 +57,21 @@ public sealed record SeasonView(
             SeasonBands.Of(task.Evaluation, days),
             season,
             SeasonRow.Of(season, task.Evaluation),
-            TemperatureChart.Of(task.Evaluation, days, today),
+            hasTemperatures ? TemperatureChart.Of(task.Evaluation, days, today) : null,
             chances,
-            [.. Enumerable.Range(0, days.Count).Select(index => Say(Explanation.Of(task.Evaluation, days[index])))]);
+            [.. Enumerable.Range(0, days.Count).Select(index => Say(Explanation.Of(task.Evaluation, days[index]), chances))]);
     }
 
-    private static string Say(Explanation day)
+    private static string Say(Explanation day, SeasonChances? chances)
     {
         var why = string.Join("; ", day.State == DayState.Unknown
             ? [OutlookWords.Few(day)]
             : day.Deciding.Select(verdict => verdict.Rule.Title).Distinct());
-        return $"{DayWords.WithYear(day.Day)}: {Wording.Of(day.State)}{(why.Length > 0 ? $", {why}" : "")}";
+        return $"{DayWords.WithYear(day.Day)}: {Wording.Of(day.State)}{(why.Length > 0 ? $", {why}" : "")}"
+            + (day.State == DayState.Unknown && chances is { AreTold: true } told && told.Days.Contains(day.Day)
+                && told.Each[told.Days.IndexOf(day.Day)].Share is { } share
+                    ? string.Create(CultureInfo.InvariantCulture, $"; {share:0 %} of past years could be worked")
+                    : "");
     }
 }
 

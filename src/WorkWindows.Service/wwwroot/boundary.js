@@ -7,7 +7,7 @@ const handles = drawing.querySelector(".corners");
 const shape = drawing.querySelector(".drawn");
 const [latitude, longitude, zoom] = drawing.dataset.frame.split(",").map(Number);
 const { width, height } = drawing.viewBox.baseVal;
-const world = 256 * 2 ** zoom, radians = Math.PI / 180, earthM = 6378137, acreM2 = 4046.8564224;
+const world = 256 * 2 ** zoom, radians = Math.PI / 180, earthM = 6378137, [unitM2, unit] = drawing.dataset.areas === "Hectare" ? [10000, "ha"] : [4046.8564224, "acres"];
 const middle = project([latitude, longitude]);
 let rings = [];
 
@@ -96,7 +96,7 @@ function show(focused) {
       handle.focus();
   }));
   const area = rings.reduce((sum, ring) => sum + (ring.isHole ? -1 : 1) * areaM2(ring), 0);
-  document.getElementById("area").textContent = area > 0 ? `about ${(area / acreM2).toFixed(1)} acres` : "";
+  document.getElementById("area").textContent = area > 0 ? `about ${(area / unitM2).toFixed(1)} ${unit}` : "";
 }
 
 function change(focused) {

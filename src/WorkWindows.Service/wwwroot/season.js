@@ -31,11 +31,15 @@ for (const strip of document.querySelectorAll("[data-season]")) {
   });
   strip.addEventListener("keydown", event => {
     const step = { ArrowLeft: [0, -1], ArrowRight: [0, 1], ArrowUp: [-1, 0], ArrowDown: [1, 0] }[event.key];
-    if (!step || lanes.length === 0) return;
+    if (!step || lanes.length === 0 || (step[0] && lanes.length === 1)) return;
     event.preventDefault();
     const lane = Math.max(0, lanes.findIndex(days => days.includes(chosen)));
     const at = chosen ? lanes[lane].indexOf(chosen) : Number(strip.dataset.today ?? 0) - step[1];
     const next = lanes[Math.min(Math.max(lane + step[0], 0), lanes.length - 1)];
     choose(next[Math.min(Math.max(at + step[1], 0), next.length - 1)]);
+    chosen.querySelector("rect").scrollIntoView({ block: "nearest", inline: "nearest" });
   });
 }
+
+// On paper nothing can be opened.
+addEventListener("beforeprint", () => document.querySelectorAll("details").forEach(details => details.open = true));

@@ -85,6 +85,7 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
             JavaScriptEnabled = scripts,
             StorageState = state,
             TimezoneId = "America/Detroit",
+            Locale = "en-GB",
         });
         return new(await context.NewPageAsync());
     }

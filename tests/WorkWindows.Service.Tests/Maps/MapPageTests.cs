@@ -30,6 +30,24 @@ public sealed class MapPageTests(ServiceFixture service) : IClassFixture<Service
     }
 
     [Fact]
+    public async Task Pages_SpeakInTheUnitsOfTheirReader_AndWriteDaysAsTheirRegionDoes()
+    {
+        var (machine, consultant) = await GivenAsync();
+        var (_, parcel) = await Land.CreateAsync(machine, -84.4, 42.6, "26065", "MI");
+        var task = await machine.CreateAsync("/api/tasks", new { key = "K", parcelId = parcel, practice = "tie-down", crewSize = 2, quantity = 4.5, quantityUnit = "acres" });
+        (await consultant.GetStringAsync($"/tasks/{task.Id()}")).ShouldContain("Slope, 4.5 acres");
+
+        using var saved = await consultant.PostFormAsync("/notices", new() { ["Entry.Temperatures"] = "celsius", ["Entry.Areas"] = "hectares" });
+        consultant.DefaultRequestHeaders.AcceptLanguage.ParseAdd("en-US,en;q=0.9");
+        var page = await consultant.GetStringAsync($"/tasks/{task.Id()}");
+
+        saved.StatusCode.ShouldBe(HttpStatusCode.OK);
+        page.ShouldContain("Slope, 1.82 ha");
+        page.ShouldContain("Sat Mar 1, 2025");
+        (await consultant.GetStringAsync($"/parcels/{parcel}/boundary")).ShouldMatch("text-anchor=\"middle\">[0-9]+ k?m</text>");
+    }
+
+    [Fact]
     public async Task Map_ShowsALandowner_TheirOwnLand()
     {
         var (machine, _) = await GivenAsync();

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using CsCheck;
 using NodaTime;
 using Shouldly;
 using WorkWindows.Engine.Days;
@@ -47,6 +48,22 @@ public sealed class SeasonViewTests
             "5-5 1 day unknown: not known: minimum temperature",
             "6-6 1 day open: the last of the days shown",
         ]);
+
+    [Fact]
+    public void Rows_AreTheDaysThatTheDrawingDoesNotClose() => Gen.Double[10, 40].Array[1, 40].Sample(minima =>
+    {
+        // Some of the days have no reading.
+        var given = GivenTask.Of(
+            [.. minima.Select(value => value > 35 ? Gap : value)],
+            Limits("signal: min-temperature, below: 28 degF"), Closes("signal: min-temperature, below: 20 degF"));
+        var view = SeasonView.Of(given, given.Evaluation.Span, First);
+        var drawn = view.Bands.States.Runs.Where(run => run.Fill != "closed")
+            .SelectMany(run => Days(run.First, run.Last, run.Fill != "unknown"));
+        return drawn.SequenceEqual(view.Rows.SelectMany(row => Days(row.From, row.To, row.IsWorkable)));
+
+        static IEnumerable<(LocalDate, bool)> Days(LocalDate first, LocalDate last, bool isWorkable) =>
+            Enumerable.Range(0, DaySpan.Between(first, last).Count).Select(day => (first.PlusDays(day), isWorkable));
+    });
 
     [Fact]
     public void Temperatures_AreFahrenheit_AndAGapStaysAGap()

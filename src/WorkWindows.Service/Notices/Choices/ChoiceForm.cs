@@ -10,15 +10,17 @@ namespace WorkWindows.Service.Notices.Choices;
 /// <summary>How a person wants to be told, as it is handed in.</summary>
 /// <param name="TimeZone">The IANA zone of the quiet hours; null for the organization's.</param>
 /// <param name="Temperatures">'fahrenheit' or 'celsius'.</param>
+/// <param name="Areas">'acres', also where it is left out, or 'hectares'.</param>
 /// <param name="QuietFrom">When quiet hours begin, such as 21:00; null, as the end is, for none.</param>
 /// <param name="QuietUntil">When they end, on the next day when it is not later.</param>
 /// <param name="WebhookAddress">Where signed requests go; null for nowhere.</param>
 /// <param name="Ways">The ways of each kind of notice; the usual ones for kinds that it leaves out.</param>
 public sealed record ChoiceForm(
     string? TimeZone, string? Temperatures, string? QuietFrom, string? QuietUntil, string? WebhookAddress,
-    IReadOnlyDictionary<string, IReadOnlyList<string>>? Ways)
+    IReadOnlyDictionary<string, IReadOnlyList<string>>? Ways, string? Areas = null)
 {
     public const string Fahrenheit = "fahrenheit", Celsius = "celsius";
+    public const string Acres = "acres", Hectares = "hectares";
 
     private const int LongestAddress = 500;
     private static readonly LocalTimePattern Time = LocalTimePattern.CreateWithInvariantCulture("HH:mm");
@@ -38,8 +40,10 @@ public sealed record ChoiceForm(
             faults.Add("timeZone", TimeZone, "the name of an IANA time zone such as America/Detroit, or null");
         if (Temperatures is not (Fahrenheit or Celsius))
             faults.Add("temperatures", Temperatures, $"'{Fahrenheit}' or '{Celsius}'");
+        if (Areas is not (null or Acres or Hectares))
+            faults.Add("areas", Areas, $"'{Acres}' or '{Hectares}'");
         return new(
-            TimeZone, Temperatures == Celsius, Quiet(faults), Webhook(allowPrivate, faults),
+            TimeZone, Temperatures == Celsius, Areas == Hectares, Quiet(faults), Webhook(allowPrivate, faults),
             [.. (Ways ?? ImmutableDictionary<string, IReadOnlyList<string>>.Empty).Select(
                 one => KeyValuePair.Create(one.Key, Channels(role, one.Key, one.Value, faults)))]);
     }
@@ -106,5 +110,5 @@ public sealed record ChoiceForm(
 
 /// <summary>The fields of a form that was found right.</summary>
 internal sealed record ChoiceFields(
-    string? TimeZone, bool Celsius, QuietHours? Quiet, string? Webhook,
+    string? TimeZone, bool Celsius, bool Hectares, QuietHours? Quiet, string? Webhook,
     ImmutableArray<KeyValuePair<string, NoticeChannels>> Ways);

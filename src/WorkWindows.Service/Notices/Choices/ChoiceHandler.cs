@@ -45,7 +45,7 @@ public sealed class ChoiceHandler(
         if (settings is null)
             db.Add(settings = new() { PersonId = personId });
         var isNewAddress = fields.Webhook is not null && fields.Webhook != settings.WebhookAddress;
-        (settings.TimeZone, settings.Celsius) = (fields.TimeZone, fields.Celsius);
+        (settings.TimeZone, settings.Celsius, settings.Hectares) = (fields.TimeZone, fields.Celsius, fields.Hectares);
         (settings.QuietFrom, settings.QuietUntil) = (fields.Quiet?.From, fields.Quiet?.Until);
         settings.WebhookAddress = fields.Webhook;
         settings.WebhookSecret = isNewAddress ? NewSecret() : fields.Webhook is null ? null : settings.WebhookSecret;

@@ -6,13 +6,14 @@ namespace WorkWindows.Service.Notices.Choices;
 /// <summary>How a person wants to be told.</summary>
 /// <param name="TimeZone">The IANA zone of the quiet hours; null for the organization's.</param>
 /// <param name="Temperatures">'fahrenheit' or 'celsius'.</param>
+/// <param name="Areas">'acres' or 'hectares'.</param>
 /// <param name="QuietFrom">When quiet hours begin, in 24 hours, or null.</param>
 /// <param name="QuietUntil">When they end, or null.</param>
 /// <param name="WebhookAddress">Where signed requests go, or null.</param>
 /// <param name="HasCalendar">Whether there is a calendar feed.</param>
 /// <param name="Kinds">Every kind that the person's role gets.</param>
 public sealed record ChoiceView(
-    string? TimeZone, string Temperatures, string? QuietFrom, string? QuietUntil, string? WebhookAddress,
+    string? TimeZone, string Temperatures, string Areas, string? QuietFrom, string? QuietUntil, string? WebhookAddress,
     bool HasCalendar, IReadOnlyList<KindView> Kinds)
 {
     /// <summary>What requests are signed with; told once, when the address is set.</summary>
@@ -24,6 +25,7 @@ public sealed record ChoiceView(
         Role role, NoticeSettings? settings, IReadOnlyCollection<NoticeChoice> choices) => new(
         settings?.TimeZone,
         settings?.Celsius == true ? ChoiceForm.Celsius : ChoiceForm.Fahrenheit,
+        settings?.Hectares == true ? ChoiceForm.Hectares : ChoiceForm.Acres,
         settings?.QuietFrom is { } from ? Time.Format(from) : null,
         settings?.QuietUntil is { } until ? Time.Format(until) : null,
         settings?.WebhookAddress,

@@ -76,6 +76,7 @@ public sealed class ChoiceEntry
 {
     public string? TimeZone { get; set; }
     public string? Temperatures { get; set; }
+    public string? Areas { get; set; }
     public string? QuietFrom { get; set; }
     public string? QuietUntil { get; set; }
     public string? WebhookAddress { get; set; }
@@ -85,12 +86,14 @@ public sealed class ChoiceEntry
 
     internal ChoiceForm Form(IEnumerable<KindView> kinds) => new(
         Given(TimeZone), Temperatures, Given(QuietFrom), Given(QuietUntil), Given(WebhookAddress),
-        kinds.Where(kind => kind.MayBeTurnedOff).ToDictionary(kind => kind.Kind, kind => Ticked(kind.Kind)));
+        kinds.Where(kind => kind.MayBeTurnedOff).ToDictionary(kind => kind.Kind, kind => Ticked(kind.Kind)),
+        Areas);
 
     internal ChoiceView On(ChoiceView before) => before with
     {
         TimeZone = TimeZone,
         Temperatures = Temperatures ?? before.Temperatures,
+        Areas = Areas ?? before.Areas,
         QuietFrom = QuietFrom,
         QuietUntil = QuietUntil,
         WebhookAddress = WebhookAddress,

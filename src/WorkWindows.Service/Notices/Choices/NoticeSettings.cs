@@ -20,6 +20,9 @@ public sealed class NoticeSettings : ITenantRow
     /// <summary>Whether temperatures are told in °C and not in °F.</summary>
     public bool Celsius { get; set; }
 
+    /// <summary>Whether areas are told in hectares and not in acres.</summary>
+    public bool Hectares { get; set; }
+
     /// <summary>When quiet hours begin; null, as the end is, for none. They may pass midnight.</summary>
     public LocalTime? QuietFrom { get; set; }
 

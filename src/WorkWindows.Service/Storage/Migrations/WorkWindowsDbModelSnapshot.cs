@@ -1192,6 +1192,10 @@ namespace WorkWindows.Service.Storage.Migrations
                         .HasColumnType("boolean")
                         .HasColumnName("celsius");
 
+                    b.Property<bool>("Hectares")
+                        .HasColumnType("boolean")
+                        .HasColumnName("hectares");
+
                     b.Property<string>("LandKey")
                         .HasColumnType("text")
                         .HasColumnName("land_key");

@@ -76,6 +76,7 @@ public sealed class ChoiceApiTests(ServiceFixture service) : IClassFixture<Servi
         {
             timeZone = "Michigan",
             temperatures = "kelvin",
+            areas = "furlongs",
             quietFrom = "9 pm",
             quietUntil = "07:00",
             webhookAddress = "http://hooks.example.org",
@@ -90,6 +91,7 @@ public sealed class ChoiceApiTests(ServiceFixture service) : IClassFixture<Servi
 
         problem.Error("timeZone").ShouldContain("such as America/Detroit");
         problem.Error("temperatures").ShouldContain("'fahrenheit' or 'celsius'");
+        problem.Error("areas").ShouldContain("'acres' or 'hectares'");
         problem.Error("quietFrom").ShouldContain("'9 pm' is not accepted: give a time such as 21:00");
         problem.Error("webhookAddress").ShouldContain("begins with https://");
         problem.Error("ways.stop-work").ShouldContain("always goes out");
