@@ -48,7 +48,7 @@ internal sealed partial class MorningMeasure(HttpClient client, int parcels, int
         while ((await client.GetStringAsync(new Uri("/morning", UriKind.Relative))).Contains("not looked at", StringComparison.Ordinal))
             await Task.Delay(TimeSpan.FromSeconds(2));
         Console.WriteLine($"all tasks looked at: {Stopwatch.GetElapsedTime(since).TotalSeconds:0} s");
-        foreach (var page in new[] { "/morning", "/tasks", "/tasks?sort=closing&state=workable" })
+        foreach (var page in new[] { "/morning", "/tasks", "/tasks?sort=closing&state=workable", "/map", "/review" })
             await TimeAsync(page);
     }
 

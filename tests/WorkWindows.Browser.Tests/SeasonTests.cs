@@ -13,6 +13,7 @@ public sealed class SeasonTests(SiteFixture site)
     [Theory]
     [InlineData("phone")]
     [InlineData("desktop")]
+    [InlineData("dark")]
     public async Task Property_SaysADay_ThatIsTappedOrReachedByArrowKeys(string screen)
     {
         await using var visit = await site.OpenAsync(Screen.Named(screen), Scenario.DemoConsultant, "/morning");

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
 using NodaTime;
+using NodaTime.Text;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Imports;
@@ -16,8 +17,9 @@ namespace WorkWindows.Service.Morning;
 /// <param name="County">The county's FIPS code.</param>
 /// <param name="Practice">A key of the practice catalogue.</param>
 /// <param name="State">workable, open, limited, unknown or closed on the day.</param>
+/// <param name="ClosesBy">Its last day, whatever ends it, is this one or earlier: ISO; what is no day leaves nothing out.</param>
 /// <param name="Sort">place, owner, county, practice or closing.</param>
-public sealed record TaskFilter(Guid? Property, string? Owner, string? County, string? Practice, string? State, string? Sort)
+public sealed record TaskFilter(Guid? Property, string? Owner, string? County, string? Practice, string? State, string? ClosesBy, string? Sort)
 {
     public static readonly IReadOnlyList<(string Key, string Label)> Orders =
     [
@@ -29,10 +31,12 @@ public sealed record TaskFilter(Guid? Property, string? Owner, string? County, s
     /// <returns>The rows that are meant, in order; rows come by place.</returns>
     public IReadOnlyList<OutlookRow> Of(IEnumerable<OutlookRow> rows, LocalDate day, Instant now)
     {
+        var closesBy = LocalDatePattern.Iso.Parse(ClosesBy ?? "") is { Success: true, Value: var last } ? last : (LocalDate?)null;
         var meant = rows.Where(row => (Property is null || row.PropertyId == Property)
             && (string.IsNullOrEmpty(Owner) || row.Owner == Owner)
             && (string.IsNullOrEmpty(County) || row.CountyFips == County)
             && (string.IsNullOrEmpty(Practice) || row.PracticeId == Practice)
+            && (closesBy is null || row.ClosesOn <= closesBy)
             && (string.IsNullOrEmpty(State) || Is(row, day, now)));
         return
         [
@@ -59,7 +63,7 @@ public sealed class AllTasksModel(OutlookReader outlooks, TaskBulkHandler bulk, 
     public const int PageSize = 50;
 
     [BindProperty(SupportsGet = true)]
-    public TaskFilter Filter { get; set; } = new(null, null, null, null, null, null);
+    public TaskFilter Filter { get; set; } = new(null, null, null, null, null, null, null);
 
     /// <summary>The day whose state is meant, ISO; today where it is none of the coming days.</summary>
     [BindProperty(SupportsGet = true, Name = "day")]
@@ -125,6 +129,7 @@ public sealed class AllTasksModel(OutlookReader outlooks, TaskBulkHandler bulk, 
         ["county"] = Filter.County,
         ["practice"] = Filter.Practice,
         ["state"] = Filter.State,
+        ["closesBy"] = Filter.ClosesBy,
         ["day"] = DayText,
         ["sort"] = sort,
         ["at"] = at > 1 ? $"{at}" : null,

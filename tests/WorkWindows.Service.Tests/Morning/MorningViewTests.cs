@@ -78,11 +78,13 @@ public sealed class MorningViewTests
     }
 
     [Theory]
-    [InlineData("workable", "b a")]
-    [InlineData("limited", "a")]
-    [InlineData("closed", "c")]
-    [InlineData(null, "b c a")]
-    public void Filter_LeavesOutAndOrders(string? state, string expected)
+    [InlineData("workable", null, "b a")]
+    [InlineData("limited", null, "a")]
+    [InlineData("closed", null, "c")]
+    [InlineData(null, null, "b c a")]
+    [InlineData(null, 3, "b c")]
+    [InlineData("workable", 0, "b")]
+    public void Filter_LeavesOutAndOrders(string? state, int? closesInDays, string expected)
     {
         OutlookRow[] rows =
         [
@@ -90,7 +92,9 @@ public sealed class MorningViewTests
             Row("cccccccccc") with { Parcel = "c", LastDay = Today.PlusDays(3) },
         ];
 
-        string.Join(' ', new TaskFilter(null, null, null, null, state, "closing").Of(rows, Today, Now).Select(row => row.Parcel))
+        var closesBy = closesInDays is { } days ? $"{Today.PlusDays(days):uuuu-MM-dd}" : null;
+
+        string.Join(' ', new TaskFilter(null, null, null, null, state, closesBy, "closing").Of(rows, Today, Now).Select(row => row.Parcel))
             .ShouldBe(expected);
     }
 
