@@ -36,6 +36,7 @@ public sealed class MapTests(SiteFixture site)
         await visit.Page.GetByLabel("Property").SelectOptionAsync("Heron Marsh");
         await visit.Page.GetByRole(AriaRole.Button, new() { Name = "Show" }).ClickAsync();
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "Heron Marsh, Old landing" }).First.ClickAsync();
+        await FitsAsync(visit, "property-desktop");
         await visit.Page.GetByRole(AriaRole.Link, new() { Name = "New parcel" }).ClickAsync();
         await visit.Page.GetByLabel("Key, as files name it").FillAsync($"drawn-{Guid.NewGuid():N}");
         await visit.Page.GetByLabel("Name", new() { Exact = true }).FillAsync("Drawn");

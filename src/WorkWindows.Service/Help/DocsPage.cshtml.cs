@@ -8,7 +8,7 @@ public sealed class DocsPageModel : PageModel
 {
     private static readonly Dictionary<string, string> OtherTypes = new(StringComparer.Ordinal)
     {
-        [".png"] = "image/png",
+        [".jpg"] = "image/jpeg",
         [".svg"] = "image/svg+xml",
         [".json"] = "application/json",
         [".csv"] = "text/csv",

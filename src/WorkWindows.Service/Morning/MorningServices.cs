@@ -7,5 +7,6 @@ public static class MorningServices
     {
         builder.Services.AddScoped<OutlookReader>();
         builder.Services.AddScoped<WaitingReader>();
+        builder.Services.AddScoped<FirstLook>();
     }
 }

@@ -1,5 +1,6 @@
 using Hangfire;
 using Hangfire.Storage;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Storage;
 
 namespace WorkWindows.Service.Notices;
@@ -47,6 +48,12 @@ internal sealed class NightlyScheduleStartup(IServiceScopeFactory scopes) : IHos
         var schedule = scope.ServiceProvider.GetRequiredService<NightlySchedule>();
         schedule.AddStanding();
         await schedule.SynchronizeAsync(cancellationToken);
+        foreach (var (id, _) in await ScheduledOrganization.AllAsync(scope.ServiceProvider.GetRequiredService<WorkWindowsDb>(), cancellationToken))
+        {
+            await using var own = scopes.CreateAsyncScope();
+            own.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(id);
+            await own.ServiceProvider.GetRequiredService<FirstLook>().NoteAsync(cancellationToken);
+        }
     }
 
     public Task StopAsync(CancellationToken cancellationToken) => Task.CompletedTask;

@@ -23,11 +23,18 @@ public sealed class ReviewList(WorkWindowsDb db, VisibleTasks visible, PackShelf
 {
     public const int PageSize = 50;
 
+    /// <summary>
+    /// The days of more tasks are not read at once: a decision holds a year in bytes, and thousands of them take longer than
+    /// anybody waits.
+    /// </summary>
+    public const int MostTasks = 1_000;
+
     public async Task<ReviewListView> ReadAsync(ReviewFilter filter, CancellationToken cancellation)
     {
         var tasks = await ReviewedTask.Of(visible.All).ToDictionaryAsync(task => task.Id, cancellation);
         var asked = tasks.Values.Where(task => filter.Property is null || task.PropertyId == filter.Property).ToList();
-        var rows = await DecidedDays.ReadAsync(db, asked, filter.Days, cancellation);
+        var isTooMuch = asked.Count > MostTasks;
+        var rows = isTooMuch ? [] : await DecidedDays.ReadAsync(db, asked, filter.Days, cancellation);
         var people = caller.Role == Role.Consultant ? await PeopleAsync(cancellation) : [];
         if (filter.Person is { } person && people.ContainsKey(person))
         {
@@ -61,7 +68,10 @@ public sealed class ReviewList(WorkWindowsDb db, VisibleTasks visible, PackShelf
                 .. tasks.Values.Select(task => new ReviewChoice($"{task.PropertyId}", task.Property)).Distinct()
                     .OrderBy(choice => choice.Text, StringComparer.Ordinal),
             ],
-            [.. people.Select(one => new ReviewChoice($"{one.Key}", one.Value))]);
+            [.. people.Select(one => new ReviewChoice($"{one.Key}", one.Value))])
+        {
+            TooMany = isTooMuch ? asked.Count : null,
+        };
     }
 
     /// <summary>How many days each rule closed, the most first.</summary>
@@ -100,7 +110,11 @@ public sealed class ReviewList(WorkWindowsDb db, VisibleTasks visible, PackShelf
 /// <param name="People">The people to choose from; none for who may not ask.</param>
 public sealed record ReviewListView(
     IReadOnlyList<ReviewedDay> Days, int Count, int Page, int Pages, IReadOnlyList<RuleCost> Costs,
-    IReadOnlyList<ReviewChoice> Rules, IReadOnlyList<ReviewChoice> Properties, IReadOnlyList<ReviewChoice> People);
+    IReadOnlyList<ReviewChoice> Rules, IReadOnlyList<ReviewChoice> Properties, IReadOnlyList<ReviewChoice> People)
+{
+    /// <summary>How many tasks were asked for, where they are too many to be read at once; null where they are not.</summary>
+    public int? TooMany { get; init; }
+}
 
 public sealed record ReviewedDay(
     Guid TaskId, LocalDate Day, string Task, string Property, DayState State, IReadOnlyList<string> Rules);

@@ -20,6 +20,9 @@ public sealed record Screen(string Name, int WidthPx, int HeightPx, bool IsDark 
 /// <summary>One browser window with cookies of its own.</summary>
 public sealed class Visit(IPage page) : IAsyncDisposable
 {
+    /// <summary>Of pictures: text stays sharp, and docs/ stays small.</summary>
+    private const int Quality = 75;
+
     /// <summary>Where pictures of the pages are written to; unset, none are made.</summary>
     private const string PicturesVariable = "WORKWINDOWS_SCREENSHOTS";
 
@@ -36,7 +39,15 @@ public sealed class Visit(IPage page) : IAsyncDisposable
     public async Task TakePictureAsync(string name)
     {
         if (Environment.GetEnvironmentVariable(PicturesVariable) is { Length: > 0 } folder)
-            await page.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png"), FullPage = true });
+        {
+            await page.ScreenshotAsync(new()
+            {
+                Path = Path.Combine(folder, $"{name}.jpg"),
+                Type = ScreenshotType.Jpeg,
+                Quality = Quality,
+                FullPage = true,
+            });
+        }
     }
 
     /// <returns>The page as a PDF on letter paper.</returns>

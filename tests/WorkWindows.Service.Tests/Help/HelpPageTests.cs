@@ -81,7 +81,7 @@ public sealed partial class HelpPageTests(ServiceFixture service) : IClassFixtur
         }
 
         seen.Count.ShouldBeGreaterThan(30);
-        seen.ShouldContain(path => path.EndsWith(".png", StringComparison.Ordinal));
+        seen.ShouldContain(path => path.EndsWith(".jpg", StringComparison.Ordinal));
     }
 
     [Theory]

@@ -3,7 +3,9 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Shouldly;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Morning;
 using WorkWindows.Service.Notices;
+using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
 using WorkWindows.Service.Tests.Storage;
@@ -32,6 +34,40 @@ public sealed class MorningPageTests(ServiceFixture service) : IClassFixture<Ser
         var kept = await db.TaskOutlooks.SingleAsync(TestContext.Current.CancellationToken);
         var days = await machine.ReadAsync($"/api/tasks/{task.Id()}/windows?from={kept.FirstDay:uuuu-MM-dd}&days=10");
         days.GetRawText().ShouldContain(kept.States[0] switch { 'o' => "open", 'l' => "limited", 'c' => "closed", _ => "unknown" });
+    }
+
+    [Fact]
+    public async Task Work_ThatNobodyHasLookedAt_IsLookedAtWhenAWorkerStarts_AndOnce()
+    {
+        var (machine, _) = await GivenAsync();
+        var (_, parcel) = await Land.CreateAsync(machine, -84.4, 42.6, "26065", "MI");
+        await Land.TaskAsync(machine, parcel, "tie-down");
+        await DueAsync(taken: true);
+
+        await StartAsync();
+        var noted = await DueAsync(taken: false);
+        await StartAsync();
+        (noted, await DueAsync(taken: false)).ShouldBe((1, 1));
+        await LookAsync();
+        await StartAsync();
+
+        (await DueAsync(taken: false)).ShouldBe(0);
+
+        async Task StartAsync()
+        {
+            await using var scope = service.Services.CreateAsyncScope();
+            scope.ServiceProvider.GetRequiredService<CurrentOrganization>().Set(organization);
+            await scope.ServiceProvider.GetRequiredService<FirstLook>().NoteAsync(TestContext.Current.CancellationToken);
+        }
+
+        async Task<int> DueAsync(bool taken)
+        {
+            await using var db = service.Database.Open(organization);
+            var due = await db.DueLooks.CountAsync(TestContext.Current.CancellationToken);
+            if (taken)
+                await db.DueLooks.ExecuteDeleteAsync(TestContext.Current.CancellationToken);
+            return due;
+        }
     }
 
     [Fact]

@@ -6,7 +6,9 @@ using NodaTime;
 using Shouldly;
 using UglyToad.PdfPig;
 using WorkWindows.Service.Accounts;
+using WorkWindows.Service.Review;
 using WorkWindows.Service.Tests.Hosting;
+using WorkWindows.Service.Tests.Notices;
 using WorkWindows.Service.Tests.Properties;
 using WorkWindows.Service.Tests.Rules;
 using WorkWindows.Service.Tests.Storage;
@@ -40,6 +42,22 @@ public sealed class ReviewTests(ServiceFixture service) : IClassFixture<ServiceF
         Known(review, "Exceptions").ShouldBe("none was in force");
         review.GetProperty("since").Text("state").ShouldBe("closed");
         review.GetProperty("since").GetProperty("changes").GetArrayLength().ShouldBe(0);
+    }
+
+    [Fact]
+    public async Task List_OfMoreTasksThanAnybodyWaitsFor_AsksForAProperty()
+    {
+        var given = await GivenAsync();
+        var property = (await given.Consultant.ReadAsync("/api/properties"))[0].Id();
+        var (_, parcel) = await Land.CreateAsync(given.Consultant, -84.4, 42.6, "26065", "MI");
+        await using (var db = service.Database.Open(given.Organization))
+        {
+            db.AddRange(Enumerable.Range(0, ReviewList.MostTasks).Select(index => GivenLand.NewTask(parcel, $"many-{index}", "cleanup")));
+            await db.SaveChangesAsync(TestContext.Current.CancellationToken);
+        }
+
+        (await PageAsync(given.Consultant, $"/review?{March}")).ShouldContain("1,001 tasks is too much to read at once: choose a property");
+        (await PageAsync(given.Consultant, $"/review?{March}&property={property}")).ShouldContain("Mon 10 Mar 2025: ");
     }
 
     [Fact]
