@@ -48,6 +48,44 @@ public sealed partial class AppearanceTests(SiteFixture site)
         scrolled.ShouldBeLessThanOrEqualTo(shown);
     }
 
+    /// <summary>Whatever page there is, on the land of the demo; those that need a key in their address have tests of their own.</summary>
+    [Theory]
+    [InlineData("phone")]
+    [InlineData("desktop")]
+    [InlineData("dark-phone")]
+    public async Task EveryPage_IsAccessible_AndFitsItsScreen(string screen)
+    {
+        await using var visit = await site.OpenAsync(Screen.Named(screen), Scenario.DemoConsultant, scripts: true);
+        var property = await FirstAsync("/api/properties");
+        var (parcel, task) = (await FirstAsync($"/api/properties/{property}/parcels"), await FirstAsync("/api/tasks"));
+        var owner = await FirstAsync("/api/people", person => person.GetProperty("role").GetString() == "landowner");
+        var found = new List<string>();
+        foreach (var route in site.Routes.Where(route => !route.Contains("{organization:guid}") && route != "sign-out"))
+        {
+            var id = route.Split('/')[0] switch { "properties" => property, "parcels" => parcel, "people" => owner, _ => task };
+            var address = route.Replace("{id:guid}", id).Replace("{date?}", "2026-02-04").Replace("{date}", "2026-02-04")
+                .Replace("{**path}", "guide.md").Replace("{id}", route.Split('/')[1..].FirstOrDefault() switch
+                {
+                    "rules" => "oak-wilt.warm-spell",
+                    "measures" => "saw-face",
+                    _ => "hinge-cut",
+                });
+            await visit.Page.GotoAsync($"/{address}");
+            found.AddRange((await visit.Page.RunAxe()).Violations.Select(violation => $"{route}: {violation.Id}: {violation.Nodes[0].Html}"));
+            if (await visit.Page.EvaluateAsync<bool>("document.documentElement.scrollWidth > innerWidth"))
+                found.Add($"{route}: wider than the screen");
+        }
+
+        found.ShouldBeEmpty();
+
+        async Task<string> FirstAsync(string address, Func<JsonElement, bool>? isMeant = null)
+        {
+            var answer = await visit.Page.APIRequest.GetAsync(address);
+            using var json = JsonDocument.Parse(await answer.TextAsync());
+            return json.RootElement.EnumerateArray().First(row => isMeant?.Invoke(row) ?? true).GetProperty("id").GetString()!;
+        }
+    }
+
     [Fact]
     public async Task Checklist_PrintsOnTwoPagesAtMost()
     {

@@ -17,5 +17,5 @@ public sealed class HelpPageModel(HelpShelf shelf, Caller caller) : PageModel
     public bool MayTour => caller.Role == Role.Consultant;
 
     public async Task OnGetAsync(CancellationToken cancellation) =>
-        Rules = await shelf.RulesAsync(caller.Role == Role.Landowner, cancellation);
+        Rules = await shelf.RulesAsync(cancellation);
 }

@@ -1,6 +1,8 @@
+using Microsoft.EntityFrameworkCore;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Properties;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Help;
@@ -60,15 +62,15 @@ public sealed record HelpRule(RulePack Pack, Rule Rule)
 }
 
 /// <summary>The rules that are explained.</summary>
-public sealed class HelpShelf(PackShelf packs)
+public sealed class HelpShelf(PackShelf packs, VisibleProperties visible)
 {
-    /// <param name="sharedAlone">Packs of single properties are left out: they are of somebody's land.</param>
-    /// <param name="cancellation">Ends the query.</param>
-    /// <returns>In the order of the packs.</returns>
-    public async Task<IReadOnlyList<HelpRule>> RulesAsync(bool sharedAlone, CancellationToken cancellation)
+    /// <returns>Those of all land, and those of single properties that the caller sees; in the order of the packs.</returns>
+    public async Task<IReadOnlyList<HelpRule>> RulesAsync(CancellationToken cancellation)
     {
         var stacks = await packs.ReadAsync(cancellation);
-        var own = sharedAlone ? [] : stacks.OfProperties.SelectMany(packs => packs).DistinctBy(pack => pack.Hash);
+        var seen = stacks.OfProperties.Count == 0 ? [] : await visible.All.Select(property => property.Id).ToListAsync(cancellation);
+        var own = stacks.OfProperties.Where(property => seen.Contains(property.Key)).SelectMany(packs => packs)
+            .DistinctBy(pack => pack.Hash);
         return [.. stacks.Shared.Concat(own).SelectMany(pack => pack.Rules, (pack, rule) => new HelpRule(pack, rule))];
     }
 }

@@ -3,12 +3,11 @@ using Microsoft.AspNetCore.Mvc.RazorPages;
 using WorkWindows.Engine.Evaluation;
 using WorkWindows.Engine.Practices;
 using WorkWindows.Engine.Stands.Hours;
-using WorkWindows.Service.Accounts;
 
 namespace WorkWindows.Service.Help;
 
 /// <summary>What a practice is, what comes first, how long it takes and which rules speak of it.</summary>
-public sealed class PracticePageModel(HelpShelf shelf, Caller caller) : PageModel
+public sealed class PracticePageModel(HelpShelf shelf) : PageModel
 {
     private static readonly string[] Units = ["acres", "stems", "trees", "feet"];
 
@@ -34,7 +33,7 @@ public sealed class PracticePageModel(HelpShelf shelf, Caller caller) : PageMode
         if (PracticeCatalogue.Find(id) is not { } practice)
             return NotFound();
         Practice = practice;
-        Rules = [.. (await shelf.RulesAsync(caller.Role == Role.Landowner, cancellation)).Where(rule => rule.SpeaksOf(practice))];
+        Rules = [.. (await shelf.RulesAsync(cancellation)).Where(rule => rule.SpeaksOf(practice))];
         return Page();
     }
 

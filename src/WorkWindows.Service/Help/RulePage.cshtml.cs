@@ -1,18 +1,17 @@
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Mvc.RazorPages;
-using WorkWindows.Service.Accounts;
 
 namespace WorkWindows.Service.Help;
 
 /// <summary>What a rule says, of which work, how binding it is and where it is stated.</summary>
-public sealed class RulePageModel(HelpShelf shelf, Caller caller) : PageModel
+public sealed class RulePageModel(HelpShelf shelf) : PageModel
 {
     /// <summary>The rule in each pack that has it.</summary>
     public IReadOnlyList<HelpRule> Rules { get; private set; } = [];
 
     public async Task<IActionResult> OnGetAsync(string id, CancellationToken cancellation)
     {
-        Rules = [.. (await shelf.RulesAsync(caller.Role == Role.Landowner, cancellation)).Where(rule => rule.Rule.Id == id)];
+        Rules = [.. (await shelf.RulesAsync(cancellation)).Where(rule => rule.Rule.Id == id)];
         return Rules.Count == 0 ? NotFound() : Page();
     }
 }

@@ -1,6 +1,8 @@
 using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.RazorPages;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
@@ -73,6 +75,11 @@ public sealed class SiteFixture(DatabaseFixture server) : IAsyncLifetime
                 await own.ServiceProvider.GetRequiredService<NightlyRun>().LookAsync(id, CancellationToken.None);
         }
     }
+
+    /// <summary>The routes of all pages.</summary>
+    public IEnumerable<string> Routes => _factory!.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
+        .Where(endpoint => endpoint.Metadata.GetMetadata<PageActionDescriptor>() is not null)
+        .Select(endpoint => endpoint.RoutePattern.RawText!.TrimStart('/')).Distinct().Order(StringComparer.Ordinal);
 
     /// <summary>A browser window that nobody has signed in with.</summary>
     public async Task<Visit> OpenAsync(Screen screen, bool scripts = true, string? state = null)

@@ -1,5 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Shouldly;
 using WorkWindows.Engine.Evaluation;
@@ -9,6 +10,7 @@ using WorkWindows.Service.Accounts;
 using WorkWindows.Service.Help;
 using WorkWindows.Service.Tests.Hosting;
 using WorkWindows.Service.Tests.Properties;
+using WorkWindows.Service.Tests.Rules;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Tests.Help;
@@ -126,6 +128,32 @@ public sealed partial class HelpPageTests(ServiceFixture service) : IClassFixtur
 
         (await owner.GetStringAsync("/help")).ShouldNotContain("/help/tour/");
         (await owner.GetAsync("/help/tour/1")).StatusCode.ShouldBe(HttpStatusCode.Forbidden);
+    }
+
+    [Fact]
+    public async Task Rule_OfAProperty_IsExplainedToWhoeverSeesTheProperty()
+    {
+        var office = await Consultancy.OpenAsync(service);
+        await office.PutPackAsync(
+            "pack: hollow\nversion: \"1\"\ntitle: Hollow\nlevel: property\nrules:\n"
+            + HousePack.Rule("hollow.wet", "closes", "calendar: { from: 03-05, to: 03-10 }"), $"/api/rule-packs/hollow?property={office.Property}");
+        var (owner, stranger) = (await OwnerAsync(), await OwnerAsync());
+        await using (var db = service.Database.Open(office.Organization))
+        {
+            await db.Properties.Where(property => property.Id == office.Property)
+                .ExecuteUpdateAsync(row => row.SetProperty(property => property.LandownerId, owner.Id), TestContext.Current.CancellationToken);
+        }
+
+        (await office.Consultant.GetAsync("/help/rules/hollow.wet")).StatusCode.ShouldBe(HttpStatusCode.OK);
+        (await owner.Client.GetAsync("/help/rules/hollow.wet")).StatusCode.ShouldBe(HttpStatusCode.OK);
+        (await stranger.Client.GetAsync("/help/rules/hollow.wet")).StatusCode.ShouldBe(HttpStatusCode.NotFound);
+
+        async Task<(Guid Id, HttpClient Client)> OwnerAsync()
+        {
+            var name = $"o.{Guid.NewGuid():N}@example.org";
+            var id = await service.AddPersonAsync(office.Organization, name, Role.Landowner);
+            return (id, (await service.SignInAsync(name)).Client);
+        }
     }
 
     [GeneratedRegex("(?:href|src)=\"([^\"#]+)")]
