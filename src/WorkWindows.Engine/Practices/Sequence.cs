@@ -23,6 +23,7 @@ public static class Sequence
         Of("cleanup", "hinge-cut", "Nothing that was felled is left overhead of whoever hinges."),
         Of("trail-opening", "hinge-cut", "The way out is open before stems hang over it."),
         Of("hinge-cut", "tie-down", "There is nothing to tie down before it is hinged."),
+        Of("hinge-cut", "re-cut", "There is nothing to cut again before it is hinged."),
     ];
 
     /// <summary>What stands against doing work on a parcel now: other work there that comes first and is not done.</summary>

@@ -8,7 +8,14 @@ namespace WorkWindows.Engine.Stands;
 /// <param name="Species">The species.</param>
 /// <param name="DbhIn">Diameter at breast height, inches: of a class its middle.</param>
 /// <param name="StemsPerAcre">How many.</param>
-public sealed record StemClass(Species Species, double DbhIn, double StemsPerAcre);
+public sealed record StemClass(Species Species, double DbhIn, double StemsPerAcre)
+{
+    /// <summary>The ends of the class, inches; null for stems of one diameter.</summary>
+    public ValueRange? RangeIn { get; init; }
+
+    /// <summary>The diameters that limits are held against, inches: both ends of a class.</summary>
+    public IEnumerable<double> Ends => RangeIn is { } range ? [range.Low, range.High] : [DbhIn];
+}
 
 /// <summary>An inventory of trees, an acre.</summary>
 /// <remarks>Source: docs/rules/stands.md.</remarks>

@@ -30,6 +30,10 @@ internal sealed class FixedWork
     /// <summary>Whether all of a task is set, but for what rounding leaves.</summary>
     public bool IsWhole(PlanTask task) => Has(task.Id) && TaskProgress.IsWhole(plan, task, byTask[task.Id]);
 
+    /// <summary>Whether work of a task is set to a day on which it may not be worked, so that nobody knows when it ends.</summary>
+    public bool IsOnClosedDay(string taskId) =>
+        byTask[taskId].Any(booking => plan.ChanceOf(plan.Tasks.First(task => task.Id == taskId), booking.Day) is null);
+
     public bool Has(string taskId, LocalDate day) => byTask[taskId].Any(booking => booking.Day == day);
 
     /// <returns>The places of its first and last day among the days of the case; 0 and -1 where nothing is set.</returns>

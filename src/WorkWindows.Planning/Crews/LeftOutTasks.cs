@@ -21,6 +21,11 @@ internal static class LeftOutTasks
 
     private static LeftOut Of(PlanCase plan, PlanProblem problem, PlanTask task, int index, HashSet<string> done)
     {
+        if (task.After.FirstOrDefault(problem.IsOnClosedDay) is { } closed)
+        {
+            return new(
+                task.Id, LeftOutBecause.WaitsForOther, $"It comes after {closed}, which is set to a day that is closed or not known.");
+        }
         if (problem.Ways[index].IsEmpty)
             return Hindered(plan, task);
         if (task.After.FirstOrDefault(first => !done.Contains(first)) is { } first)

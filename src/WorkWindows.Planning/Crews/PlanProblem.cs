@@ -46,6 +46,9 @@ internal sealed class PlanProblem
         Bound = prices.Bound + Constant;
     }
 
+    /// <summary>Whether work of a task is set to a day on which it may not be worked.</summary>
+    public bool IsOnClosedDay(string taskId) => fixedWork.IsOnClosedDay(taskId);
+
     /// <summary>Whether every way is looked at.</summary>
     public bool IsWhole { get; }
 
@@ -72,10 +75,9 @@ internal sealed class PlanProblem
     private IEnumerable<TaskWay> WaysOf(PlanTask task, int index)
     {
         var hours = task.Hours - fixedWork.HoursOf(task);
-        return hours <= 0 || fixedWork.IsWhole(task)
+        return hours <= 0 || fixedWork.IsWhole(task) || task.After.Any(fixedWork.IsOnClosedDay)
             ? []
-            : TaskWays.Of(plan, index, hours).Where(way => way.Days.All(day =>
-                fixedWork.Allows(task, plan.Crews[way.Crew], plan.DayAt(day))));
+            : TaskWays.Of(plan, index, hours, (crew, day) => fixedWork.Allows(task, crew, day));
     }
 
     private Activity ActivityOf(PlanTask task, int index)

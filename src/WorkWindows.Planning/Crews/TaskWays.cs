@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using NodaTime;
 using WorkWindows.Planning.Cases;
 
 namespace WorkWindows.Planning.Crews;
@@ -32,7 +33,8 @@ internal static class TaskWays
     /// <param name="plan">The case.</param>
     /// <param name="index">The task's place in it.</param>
     /// <param name="hours">What is to be done, hours at the usual pace.</param>
-    public static IEnumerable<TaskWay> Of(PlanCase plan, int index, double hours)
+    /// <param name="allows">Whether what is set lets a crew do it on a day; a day on which it does not is passed over.</param>
+    public static IEnumerable<TaskWay> Of(PlanCase plan, int index, double hours, Func<PlanCrew, LocalDate, bool> allows)
     {
         var task = plan.Tasks[index];
         for (var crew = 0; crew < plan.Crews.Length; crew++)
@@ -40,7 +42,8 @@ internal static class TaskWays
             int[] days =
             [
                 .. Enumerable.Range(0, plan.Days.Length)
-                    .Where(day => CrewDay.Of(plan, task, plan.Crews[crew], plan.DayAt(day)) is null),
+                    .Where(day => CrewDay.Of(plan, task, plan.Crews[crew], plan.DayAt(day)) is null
+                        && allows(plan.Crews[crew], plan.DayAt(day))),
             ];
             // Rounded as the day and the drive are, so that both together never make more than the day.
             var most = (int)Math.Floor(plan.Crews[crew].HoursPerDay * MinutesPerHour)

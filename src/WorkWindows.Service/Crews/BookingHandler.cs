@@ -21,6 +21,8 @@ public sealed class BookingHandler(
     /// <summary>No further ahead than chances are told.</summary>
     private const int LongestAheadDays = 366;
 
+    private const double MinutesPerHour = 60;
+
     public async Task<Change<Booking>> AddAsync(BookingForm form, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
@@ -98,8 +100,9 @@ public sealed class BookingHandler(
             return Change.Conflict<Booking>($"This work is booked on {Windows.DayWords.Of(wanted.Day)} already.");
         var made = Whole(input, wanted, former, others);
         if (made.Hours <= 0)
-            return Change.Conflict<Booking>("All hours of this work are booked already.");
-        var ordered = CrewTours.Ordered(input.Case, EquipmentHandout.Of(input.Case, [.. others, made]));
+            return Change.Conflict<Booking>("All hours of this work are booked already, or the crew's day is full.");
+        var ordered = CrewTours.Ordered(input.Case, EquipmentHandout.Of(
+            input.Case with { Fixed = [.. input.Case.Fixed.Where(one => former is null || !IsOf(one, former))] }, [.. others, made]));
         var broken = PlanCheck.Broken(input.Case, ordered).Except(PlanCheck.Broken(input.Case, before)).ToList();
         if (broken.Count > 0)
         {
@@ -148,9 +151,19 @@ public sealed class BookingHandler(
         var left = TaskProgress.Left(input.Case, task, crew, others.Where(one => one.TaskId == task.Id));
         return wanted with
         {
-            Hours = wanted.Hours > 0 ? wanted.Hours * moved : Math.Min(left, CrewDay.HoursLeft(input.Case, task, crew)),
+            Hours = wanted.Hours > 0 ? wanted.Hours * moved : Math.Min(left, Room(input.Case, task, crew, [.. others.Where(one => one.CrewId == crew.Id && one.Day == wanted.Day)])),
             Members = [.. crew.Present(wanted.Day).Select(member => member.Id)],
         };
+    }
+
+    /// <summary>Hours that the crew's other work of the day, and the drives there and back, leave.</summary>
+    private static double Room(
+        PlanCase plan, PlanTask task, PlanCrew crew, IReadOnlyCollection<PlanBooking> beside)
+    {
+        var elsewhere = beside.Select(one => plan.Tasks.First(other => other.Id == one.TaskId).Place).Distinct()
+            .Where(place => place != task.Place);
+        return CrewDay.HoursLeft(plan, task, crew) - beside.Sum(one => one.Hours)
+            - elsewhere.Sum(place => plan.Travel.RoundTripMinutes(crew.Base, place)) / MinutesPerHour;
     }
 
     /// <summary>The order of a crew's day may be another with one task more.</summary>

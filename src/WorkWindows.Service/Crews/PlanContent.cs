@@ -24,10 +24,11 @@ public sealed record LeftOutRow(Guid TaskId, string Title, string Says);
 /// <param name="TravelHours">Hours of driving.</param>
 /// <param name="Seed">What repeats it.</param>
 /// <param name="Weights">What was weighed.</param>
+/// <param name="Troubles">What stands against work that was set by hand, a sentence each; none in plans of earlier versions.</param>
 public sealed record PlanContent(
     ImmutableArray<PlanBooking> Bookings, ImmutableArray<LeftOutRow> LeftOut, ImmutableArray<string> Differences,
     double Objective, double Bound, double GapPercent, double ExpectedBenefit, double TravelHours, int Seed,
-    PlanWeights Weights)
+    PlanWeights Weights, IReadOnlyList<string>? Troubles = null)
 {
     private static readonly JsonSerializerOptions Options =
         new JsonSerializerOptions(JsonSerializerDefaults.Web).ConfigureForNodaTime(DateTimeZoneProviders.Tzdb);

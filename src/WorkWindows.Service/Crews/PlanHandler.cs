@@ -41,8 +41,12 @@ public sealed class PlanHandler(
         if (!await db.Crews.AnyAsync(cancellation))
             return Change.Conflict<StoredPlan>("There is no crew. Say who works together first.");
         var today = await week.TodayAsync(cancellation);
-        var days = new DaySpan(today, form.Days ?? UsualDays);
+        // What is booked later is part of the same work, and would be planned again.
+        var booked = await db.Bookings.Where(row => row.Task.CompletedOn == null).MaxAsync(row => (LocalDate?)row.Day, cancellation);
+        var days = DaySpan.Between(
+            today, LocalDate.Max(today.PlusDays((form.Days ?? UsualDays) - 1), booked ?? today));
         var input = await reader.ReadAsync(days, cancellation);
+        var names = await NamesAsync(cancellation);
         var made = CrewPlanner.Plan(input.Case, Limits with { Seed = form.Seed ?? 1 });
         var content = new PlanContent(
             made.Bookings,
@@ -51,7 +55,8 @@ public sealed class PlanHandler(
             [.. PlanDifference.Between([.. input.Case.Fixed, .. input.Case.Announced], made.Bookings)
                 .Select(one => DifferenceWords.Of(one, input))],
             Math.Round(made.Objective, 1), Math.Round(Math.Max(made.Bound, made.Objective), 1), Math.Round(made.Gap * 100, 1),
-            Math.Round(made.ExpectedBenefit, 1), Math.Round(made.TravelMinutes / 60, 1), made.Seed, input.Case.Weights);
+            Math.Round(made.ExpectedBenefit, 1), Math.Round(made.TravelMinutes / 60, 1), made.Seed, input.Case.Weights,
+            [.. PlanCheck.Broken(input.Case, input.Case.Fixed).Select(one => PlanWords.Of(one, input, names)).Distinct()]);
         var plan = new StoredPlan
         {
             ProposedAt = clock.GetCurrentInstant(),
@@ -88,7 +93,7 @@ public sealed class PlanHandler(
         ];
         if (coming.Any(one => !input.Tasks.ContainsKey(Guid.Parse(one.TaskId)) || !input.Crews.ContainsKey(Guid.Parse(one.CrewId))))
             return Change.Conflict<StoredPlan>("Work of the plan is done, or a crew is gone. Plan anew.");
-        var names = await db.People.ToDictionaryAsync(person => person.Id, person => person.DisplayName, cancellation);
+        var names = await NamesAsync(cancellation);
         var broken = PlanCheck.Broken(input.Case, coming).Except(PlanCheck.Broken(input.Case, input.Case.Fixed))
             .Select(one => PlanWords.Of(one, input, names)).Distinct().ToArray();
         if (broken.Length > 0)
@@ -115,6 +120,11 @@ public sealed class PlanHandler(
         await db.SaveChangesAsync(cancellation);
         return Change.Done(plan);
     }
+
+    private Task<Dictionary<Guid, string>> NamesAsync(CancellationToken cancellation) =>
+        db.People.Select(person => new { person.Id, Name = person.DisplayName })
+            .Concat(db.Equipment.Select(piece => new { piece.Id, piece.Name }))
+            .ToDictionaryAsync(one => one.Id, one => one.Name, cancellation);
 
     /// <summary>A booking that stays as it was is not written anew, so that calendars do not show it as changed.</summary>
     private async Task ReplaceAsync(

@@ -3,8 +3,10 @@ using Microsoft.EntityFrameworkCore;
 using NodaTime;
 using WorkWindows.Engine.Days;
 using WorkWindows.Engine.Evaluation;
+using WorkWindows.Engine.Practices;
 using WorkWindows.Feeds.Portfolio;
 using WorkWindows.Planning.Cases;
+using WorkWindows.Service.Prescriptions;
 using WorkWindows.Service.Safety;
 using WorkWindows.Service.Storage;
 using WorkWindows.Service.Tasks;
@@ -45,10 +47,12 @@ public sealed class PlanReader(
             .ToDictionaryAsync(setting => setting.PracticeId, cancellation);
         var paces = await hours.PacesAsync(cancellation);
         var times = await hours.OfAsync(rows.Values, paces, cancellation);
+        var rules = await db.FollowUpsAsync(cancellation);
+        var doneToday = await DoneOnBookedDayAsync(today, cancellation);
         PlanTask[] tasks =
         [
             .. inputs.Select(input => TaskOf(
-                input, rows[input.Task.Id], practices.GetValueOrDefault(input.Task.Practice.Id), times[input.Task.Id].Left,
+                input, rows[input.Task.Id], practices.GetValueOrDefault(input.Task.Practice.Id), times[input.Task.Id].Left + doneToday.GetValueOrDefault(input.Task.Id), Earliest(rows[input.Task.Id], rows, rules, today),
                 days, today, rows.ContainsKey)),
         ];
         var absences = await db.Absences.AsNoTracking()
@@ -65,7 +69,7 @@ public sealed class PlanReader(
     }
 
     private static PlanTask TaskOf(
-        TaskInput input, PlannedTask row, PracticeSetting? practice, double hoursLeft, DaySpan days, LocalDate today,
+        TaskInput input, PlannedTask row, PracticeSetting? practice, double hoursLeft, LocalDate? notBefore, DaySpan days, LocalDate today,
         Func<Guid, bool> isOpen)
     {
         var evaluation = input.Evaluated().Evaluation;
@@ -81,7 +85,7 @@ public sealed class PlanReader(
             Skills = [.. practice?.Certificates ?? []],
             EquipmentKinds = [.. practice?.EquipmentKinds ?? []],
             After = [.. row.Prerequisites.Where(link => isOpen(link.PrerequisiteId)).Select(link => $"{link.PrerequisiteId}")],
-            NotBefore = row.NotBefore,
+            NotBefore = notBefore,
             Deadline = row.Deadline,
             Benefit = TaskPoints.Of(row, practice),
             Chances = [.. Enumerable.Range(0, days.Count).Select(day => days[day]).Select(day => day < today
@@ -95,6 +99,20 @@ public sealed class PlanReader(
                 })],
         };
     }
+
+    /// <summary>What follows work that is not done comes years after it, and its dates are set when that is done.</summary>
+    private static LocalDate? Earliest(
+        PlannedTask row, Dictionary<Guid, PlannedTask> open, ImmutableArray<FollowUp> rules, LocalDate today) =>
+        row.FollowsId is { } id && open.TryGetValue(id, out var first)
+        && rules.FirstOrDefault(rule => rule.After.Id == first.PracticeId && rule.Practice.Id == row.PracticeId) is { } rule
+            ? LocalDate.Max(row.NotBefore ?? LocalDate.MinIsoValue, rule.Due(today).From)
+            : row.NotBefore;
+
+    /// <summary>Hours of one person that were recorded today of work that is booked today: the booking stands for them.</summary>
+    private Task<Dictionary<Guid, double>> DoneOnBookedDayAsync(LocalDate today, CancellationToken cancellation) =>
+        db.WorkRecords.Where(record => record.Day == today && db.Bookings.Any(row => row.TaskId == record.TaskId && row.Day == today))
+            .GroupBy(record => record.TaskId).Select(records => new { records.Key, Hours = records.Sum(record => record.PersonHours) })
+            .ToDictionaryAsync(row => row.Key, row => (double)row.Hours, cancellation);
 
     private async Task<ImmutableArray<PlanCrew>> CrewsAsync(
         List<Crew> crews, List<Absence> absences, Paces paces, DaySpan days, CancellationToken cancellation)

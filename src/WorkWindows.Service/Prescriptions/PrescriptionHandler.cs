@@ -53,8 +53,17 @@ public sealed class PrescriptionHandler(WorkWindowsDb db, CurrentOrganization or
         {
             foreach (var rule in rules.Where(rule => rule.After.Id == cut.PracticeId && rule.Practice != rule.After))
             {
-                if (!open.Exists(task => task.FollowsId == cut.Id))
+                // What was prescribed by itself, now or before, is the work that follows.
+                if (made.Concat(open).FirstOrDefault(task => task.PracticeId == rule.Practice.Id && task.FollowsId is null) is { } own)
+                {
+                    own.FollowsId = cut.Id;
+                    if (own.Prerequisites.All(link => link.PrerequisiteId != cut.Id))
+                        own.Prerequisites.Add(new() { TaskId = own.Id, PrerequisiteId = cut.Id });
+                }
+                else
+                {
                     made.Add(Add(rule.Practice.Id, cut.Quantity, cut.QuantityUnit, cut.CrewSize, cut.Id));
+                }
             }
         }
         PutInOrder([.. open.Where(task => task.FollowsId is null), .. made.Where(task => task.FollowsId is null)], made);

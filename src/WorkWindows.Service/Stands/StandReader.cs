@@ -73,5 +73,8 @@ public sealed class StandReader(VisibleProperties properties, ParcelSources sour
     private static StemClass Stems(StandRow row) => new(
         SpeciesCatalogue.Find(row.Species)
             ?? throw new InvalidOperationException($"The species catalogue has no {row.Species}."),
-        (row.DbhMinIn + row.DbhMaxIn) / 2, row.StemsPerAcre);
+        (row.DbhMinIn + row.DbhMaxIn) / 2, row.StemsPerAcre)
+    {
+        RangeIn = new(row.DbhMinIn, row.DbhMaxIn),
+    };
 }

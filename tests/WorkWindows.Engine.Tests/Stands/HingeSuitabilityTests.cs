@@ -138,6 +138,7 @@ public sealed class HingeSuitabilityTests
     [InlineData("red maple", 2, 6, Fit.WithCare, "thin-only")]
     [InlineData("red pine", 2, 6, Fit.No, "conifer")]
     [InlineData("boxelder", 4, 12, Fit.WithCare, "thin-only")]
+    [InlineData("black walnut", 6, 10, Fit.Unknown, "thin-only")]
     // The lower end is in the class: what stands exactly at a limit may be hinged.
     [InlineData("sugar maple", 8, 12, Fit.WithCare, "thin-only")]
     [InlineData("sugar maple", 8.1, 12, Fit.No, "too-large")]
@@ -152,6 +153,19 @@ public sealed class HingeSuitabilityTests
         var finding = HingeTrees.OfClass(Named(species), new(fromIn, toIn), Usual);
 
         (finding.Fit, finding.Key).ShouldBe((fit, reason));
+    }
+
+    [Fact]
+    public void Canopy_CountsTheThickStemsOfAClass_WhichMayStayOverhead()
+    {
+        // Sugar maples of 8 in take a hinge and those above do not: a class from 6 to 10 in may all stand, or none of it.
+        var middle = Of(("sugar maple", 8, 300));
+        var asClass = middle with { Classes = [middle.Classes[0] with { RangeIn = new(6, 10) }] };
+        var large = Of(("sugar maple", 8.5, 300));
+
+        Finding("canopy", middle).Fit.ShouldBe(Fit.Fits);
+        Finding("canopy", large).Fit.ShouldBe(Fit.No);
+        Finding("canopy", asClass).Fit.ShouldBe(Fit.Unknown);
     }
 
     private static SuitabilityFinding Finding(string key, Stand stand, params SiteFlag[] flags) =>

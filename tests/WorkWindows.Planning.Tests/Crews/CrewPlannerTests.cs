@@ -136,6 +136,33 @@ public sealed class CrewPlannerTests
     }
 
     [Fact]
+    public void Plan_PassesOverADayThatIsSetForAnotherCrew_AndKeepsTheOthers()
+    {
+        var plan = Of([Task("a", 30, "wwwww") with { Deadline = Monday.PlusDays(4) }], Crew("north"), Crew("south"));
+        var set = new Booking("a", "south", Monday.PlusDays(2), 6) { Members = ["south1", "south2"] };
+
+        var made = CrewPlanner.Plan(plan with { Fixed = [set] }, Short);
+
+        made.LeftOut.ShouldBeEmpty();
+        made.Bookings.Where(booking => booking != set).Select(booking => booking.Day).ShouldNotContain(set.Day);
+        PlanCheck.Broken(plan, made.Bookings).ShouldBeEmpty();
+    }
+
+    [Fact]
+    public void Plan_LeavesOutWhatComesAfterWork_ThatIsSetToAClosedDay()
+    {
+        var plan = Of([Task("first", 6, "-www"), Task("later", 6, "wwww") with { After = ["first"] }], Crew("north"));
+        var set = new Booking("first", "north", Monday, 6) { Members = ["north1", "north2"] };
+
+        var made = CrewPlanner.Plan(plan with { Fixed = [set] }, Short);
+
+        made.Bookings.ShouldHaveSingleItem().TaskId.ShouldBe("first");
+        var left = made.LeftOut.ShouldHaveSingleItem();
+        (left.TaskId, left.Because).ShouldBe(("later", LeftOutBecause.WaitsForOther));
+        left.Says.ShouldContain("closed or not known");
+    }
+
+    [Fact]
     public void Plan_SendsNobodyForWhatRoundingLeaves()
     {
         var plan = Of([Task("a", 10, "wwwww")], Crew("north"));

@@ -12,6 +12,7 @@ namespace WorkWindows.Service.Tests.Crews;
 
 public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFixture>
 {
+    private static readonly string[] Winch = ["winch"];
     private static readonly LocalDate Today = new(2025, 3, 1);
 
     [Fact]
@@ -166,6 +167,95 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
 
         Task<JsonElement> BookAsync(Guid booked, Guid crew) => given.Office.Consultant.CreateAsync(
             "/api/bookings", new { taskId = booked, crewId = crew, day = "2025-03-01" });
+    }
+
+    [Fact]
+    public async Task Plan_LeavesWhatFollowsAHingeCut_ToLaterYears()
+    {
+        var given = await GivenAsync();
+        var parcel = (await given.Office.Consultant.ReadAsync($"/api/tasks/{given.Task}")).GetProperty("parcelId").GetGuid();
+        var follow = await given.Office.Consultant.CreateAsync("/api/tasks", new
+        {
+            key = $"{Guid.NewGuid():N}",
+            parcelId = parcel,
+            practice = "tie-down",
+            crewSize = 2,
+            followsId = given.Task,
+            prerequisiteIds = new[] { given.Task },
+        });
+
+        var content = (await given.Office.Consultant.CreateAsync("/api/plans", new { days = 60 })).GetProperty("content");
+
+        content.GetProperty("bookings").EnumerateArray().ShouldNotContain(row => row.Text("taskId") == $"{follow.Id()}");
+        content.GetProperty("leftOut").EnumerateArray().Single(row => row.Text("taskId") == $"{follow.Id()}").Text("says")
+            .ShouldContain("2026-03-01, its first day");
+    }
+
+    [Fact]
+    public async Task Plan_ReachesToTheLastBookedDay_SoThatNothingIsPlannedTwice()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.CreateAsync("/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-08" });
+
+        var content = (await ProposeAsync(given)).GetProperty("content");
+
+        content.GetProperty("bookings").EnumerateArray().Single(row => row.Text("taskId") == $"{given.Task}").Text("day").ShouldBe("2025-03-08");
+    }
+
+    [Fact]
+    public async Task Plan_SaysWhatStandsAgainstWork_ThatWasSetByHand()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.CreateAsync("/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-01", hours = 2 });
+        await given.Office.Consultant.CreateAsync("/api/absences", new { crewId = given.Crew, firstDay = "2025-03-01", lastDay = "2025-03-01" });
+
+        var content = (await ProposeAsync(given)).GetProperty("content");
+
+        content.GetProperty("troubles").EnumerateArray().Select(one => one.GetString()).ShouldContain("North is off on Sat 1 Mar.");
+    }
+
+    [Fact]
+    public async Task Booking_MovedToAnotherCrewOnItsDay_TakesThatCrewsEquipment_AndWhatIsLeftOfItsDay()
+    {
+        var given = await GivenAsync();
+        var (_, lead) = await given.Checklist.AddAsync(Service.Accounts.Role.CrewLead);
+        var (_, member) = await given.Checklist.AddAsync(Service.Accounts.Role.CrewMember);
+        var south = await given.Office.Consultant.CreateAsync("/api/crews", new { name = "South", leadId = lead, memberIds = new[] { member } });
+        foreach (var crew in new[] { given.Crew, south.Id() })
+            await given.Office.Consultant.CreateAsync("/api/equipment", new { name = $"Winch {crew}", kind = "winch", crewId = crew });
+        await given.Office.Consultant.PutAsync(
+            "/api/weights", new { practices = new[] { new { practice = "hinge-cut", equipmentKinds = Winch } } });
+        var booked = await given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-01", hours = 3 });
+
+        var moved = await given.Office.Consultant.PostOkAsync(
+            $"/api/bookings/{booked.Id()}/move", new { crewId = south.Id(), day = "2025-03-01" });
+
+        moved.GetProperty("equipmentIds").GetArrayLength().ShouldBe(1);
+        var parcel = (await given.Office.Consultant.ReadAsync($"/api/tasks/{given.Task}")).GetProperty("parcelId").GetGuid();
+        var second = await given.Office.Consultant.CreateAsync(
+            "/api/tasks", new { key = $"{Guid.NewGuid():N}", parcelId = parcel, practice = "tie-down", crewSize = 2 });
+        var beside = await given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = second.Id(), crewId = south.Id(), day = "2025-03-01" });
+        beside.GetProperty("hours").GetDouble().ShouldBe(5, 0.01);
+    }
+
+    [Fact]
+    public async Task Work_RecordedToday_DoesNotShortenWhatIsBookedLater()
+    {
+        var given = await GivenAsync();
+        var first = await BookAsync("2025-03-01", 4);
+        var later = await BookAsync("2025-03-02", 4);
+        await given.Checklist.Lead.PostOkAsync(
+            $"/api/tasks/{given.Task}/work", new { id = Guid.NewGuid(), day = "2025-03-01", people = 2, hours = 4 });
+
+        var moved = await given.Office.Consultant.PostOkAsync($"/api/bookings/{later.Id()}/move", new { crewId = given.Crew, day = "2025-03-03" });
+
+        (moved.Text("day"), moved.GetProperty("hours").GetDouble()).ShouldBe(("2025-03-03", 4));
+        first.Text("day").ShouldBe("2025-03-01");
+
+        Task<JsonElement> BookAsync(string day, double hours) => given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = given.Task, crewId = given.Crew, day, hours });
     }
 
     [Fact]

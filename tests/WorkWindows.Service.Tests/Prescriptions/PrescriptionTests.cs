@@ -35,6 +35,24 @@ public sealed class PrescriptionTests(ServiceFixture service) : IClassFixture<Se
     }
 
     [Fact]
+    public async Task Prescription_OfAHingeCutAndWhatFollowsIt_MakesEachOnce()
+    {
+        var (client, _, parcel) = await GivenAsync();
+        var alone = (await client.PostOkAsync(
+            $"/api/parcels/{parcel}/prescription", new { work = new object[] { new { practice = "tie-down" } } }))[0];
+
+        var made = await client.PostOkAsync(
+            $"/api/parcels/{parcel}/prescription", new { work = new object[] { new { practice = "re-cut" }, new { practice = "hinge-cut" } } });
+
+        var tasks = (await client.ReadAsync("/api/tasks")).EnumerateArray().ToList();
+        tasks.Select(task => task.Text("practice")).ShouldBe(["hinge-cut", "re-cut", "tie-down"], ignoreOrder: true);
+        var hinge = made.EnumerateArray().Single(task => task.Text("practice") == "hinge-cut").Id();
+        tasks.Where(task => task.Id() != hinge).ShouldAllBe(task =>
+            task.GetProperty("followsId").GetGuid() == hinge && task.GetProperty("prerequisiteIds")[0].GetGuid() == hinge);
+        tasks.ShouldContain(task => task.Id() == alone.Id());
+    }
+
+    [Fact]
     public async Task Prescription_InDeepCover_WaitsForTheHingeCutNearFood()
     {
         var (client, property, near) = await GivenAsync();

@@ -31,8 +31,16 @@ public static class HingeStand
         .. Bats(CoverWithout(stand, limits, Fit.Fits, Fit.WithCare, Fit.Unknown), limits, flags),
     ];
 
-    private static ValueRange CoverWithout(Stand stand, HingeLimits limits, params Fit[] hinged) => stand
-        .Without((stems, _) => hinged.Contains(HingeTrees.Of(stems, limits).Fit) ? 1 : 0).CanopyCoverPercent;
+    /// <summary>Of a class that crosses a limit nobody knows how many stems are hinged: all of them, or none.</summary>
+    private static ValueRange CoverWithout(Stand stand, HingeLimits limits, params Fit[] hinged)
+    {
+        return new(
+            stand.Without((stems, _) => stems.Ends.Any(end => IsHinged(stems, end)) ? 1 : 0).CanopyCoverPercent.Low,
+            stand.Without((stems, _) => stems.Ends.All(end => IsHinged(stems, end)) ? 1 : 0).CanopyCoverPercent.High);
+
+        bool IsHinged(StemClass stems, double dbhIn) =>
+            hinged.Contains(HingeTrees.Of(stems with { DbhIn = dbhIn }, limits).Fit);
+    }
 
     private static SuitabilityFinding Canopy(ValueRange coverPercent, HingeLimits limits)
     {
@@ -43,7 +51,7 @@ public static class HingeStand
         var ask = fit switch
         {
             Fit.No => " Remove canopy first.",
-            Fit.Unknown => " Whether canopy must be removed first is not known: species without a published crown decide it.",
+            Fit.Unknown => " Whether canopy must be removed first is not known: the thick stems of a class, or species without a published crown, decide it.",
             _ => "",
         };
         return new("canopy", fit, $"{cover} {rule}{ask}", Authority.CommonPractice, NoSource);

@@ -89,7 +89,8 @@ public static class HingeTrees
             : thin with
             {
                 Key = "thin-only",
-                Fit = Fit.WithCare,
+                // What is not known of the thin ones does not become known because the thick ones are out.
+                Fit = thin.Fit == Fit.Unknown ? Fit.Unknown : Fit.WithCare,
                 Says = thin.Fit == Fit.Fits ? $"Only the thin ones. {thick.Says}" : $"Only the thin ones. {thick.Says} {thin.Says}",
             };
     }
