@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using NodaTime;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Notices.Choices;
 
 namespace WorkWindows.Service.Records;
 
@@ -13,6 +15,8 @@ public sealed record ChartSpec(IReadOnlyList<int> Days, IReadOnlyList<ChartSerie
     {
         DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull,
     };
+
+    public const string DegreeDays = "°F-days";
 
     public string Unit { get; init; } = "°F";
 
@@ -33,6 +37,20 @@ public sealed record ChartSpec(IReadOnlyList<int> Days, IReadOnlyList<ChartSerie
 
     /// <summary>It stands under a strip of the same days, which name them, and does not zoom.</summary>
     public bool IsStrip { get; init; }
+
+    /// <summary>The same in another scale; values and limits are given in °F, sums in °F-days.</summary>
+    public ChartSpec In(PersonUnits units)
+    {
+        if (units.Temperatures == TemperatureScale.Fahrenheit)
+            return this;
+        Func<double?, double?> turned = Unit == DegreeDays ? units.DegreeDays : units.Degrees;
+        return this with
+        {
+            Unit = Unit == DegreeDays ? units.DegreeDaysUnit : units.DegreesUnit,
+            Series = [.. Series.Select(series => series with { Values = [.. series.Values.Select(turned)] })],
+            Limits = [.. Limits.Select(limit => new ChartLimit(turned(limit.Value)!.Value, TemperatureWords.In(limit.Label, units.Temperatures)))],
+        };
+    }
 
     public string ToJson() => JsonSerializer.Serialize(this, Web);
 

@@ -43,7 +43,7 @@ public static class RecordCharts
                 },
             ])
         {
-            Unit = "°F-days",
+            Unit = ChartSpec.DegreeDays,
             Bands = [[0, 1]],
             Limits = [new(heat.NeededF, "leaf-out")],
         };

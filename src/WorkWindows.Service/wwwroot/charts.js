@@ -117,7 +117,7 @@
         scales: { x: data.isStrip ? fixed : {} },
         axes: [
           data.isStrip ? { show: false } : { ...axis, values: ticks },
-          { ...axis, size: 40, values: (_, splits) => splits.map(tick => `${tick}${data.unit === "°F" ? "°" : ""}`) },
+          { ...axis, size: 40, values: (_, splits) => splits.map(tick => `${tick}${/^°[CF]$/.test(data.unit) ? "°" : ""}`) },
         ],
         series: [
           {},

@@ -241,6 +241,23 @@ public sealed class PlanTests(ServiceFixture service) : IClassFixture<ServiceFix
     }
 
     [Fact]
+    public async Task Board_BooksAFurtherDay_ForWhatIsLeftOfTheWork()
+    {
+        var given = await GivenAsync();
+        await given.Office.Consultant.CreateAsync(
+            "/api/bookings", new { taskId = given.Task, crewId = given.Crew, day = "2025-03-01", hours = 5 });
+        var (consultant, _) = await given.Checklist.AddAsync(Service.Accounts.Role.Consultant);
+        (await consultant.GetStringAsync("/board?from=2025-03-01", TestContext.Current.CancellationToken)).ShouldContain("Book this day too");
+
+        using var answer = await consultant.PostFormAsync(
+            $"/board?from=2025-03-01&id={given.Task}&handler=Add", new() { ["day"] = "2025-03-02", ["to"] = $"{given.Crew}" });
+
+        // A day of two people is assumed: 8 hours, 5 of which are booked.
+        (await BookingsAsync(given)).Select(row => (row.Text("day"), row.GetProperty("hours").GetDouble()))
+            .ShouldBe([("2025-03-01", 5), ("2025-03-02", 3)], ignoreOrder: true);
+    }
+
+    [Fact]
     public async Task Work_RecordedToday_DoesNotShortenWhatIsBookedLater()
     {
         var given = await GivenAsync();

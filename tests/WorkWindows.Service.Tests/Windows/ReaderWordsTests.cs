@@ -1,6 +1,9 @@
 using System.Globalization;
 using NodaTime;
 using Shouldly;
+using WorkWindows.Engine.Rules;
+using WorkWindows.Service.Notices.Choices;
+using WorkWindows.Service.Records;
 using WorkWindows.Service.Windows;
 
 namespace WorkWindows.Service.Tests.Windows;
@@ -24,6 +27,22 @@ public sealed class ReaderWordsTests
     {
         AreaWords.In(text, AreaUnit.Hectare).ShouldBe(said);
         AreaWords.In(text, AreaUnit.Acre).ShouldBe(text);
+    }
+
+    /// <summary>32 °F is 0 °C, 212 °F is 100 °C, and a degree Celsius is 1.8 of Fahrenheit: NIST SP 811, appendix B.8.</summary>
+    [Fact]
+    public void Charts_AreDrawnInTheScaleOfTheirReader()
+    {
+        var celsius = new PersonUnits(TemperatureScale.Celsius, AreaUnit.Acre);
+        var chart = new ChartSpec([1, 2, 3], [new("minimum", "--cold", [32, null, 212])]) { Limits = [new(50, "50 °F")] };
+        var heat = new ChartSpec([1], [new("sum", "--warm", [450])]) { Unit = ChartSpec.DegreeDays };
+
+        var turned = chart.In(celsius);
+
+        (turned.Unit, turned.Limits[0]).ShouldBe(("°C", new ChartLimit(10, "10 °C")));
+        turned.Series[0].Values.ShouldBe([0, null, 100]);
+        (heat.In(celsius).Unit, heat.In(celsius).Series[0].Values[0]).ShouldBe(("°C-days", 250));
+        chart.In(celsius with { Temperatures = TemperatureScale.Fahrenheit }).ShouldBeSameAs(chart);
     }
 
     [Theory]

@@ -11,6 +11,25 @@ public sealed record PersonUnits(TemperatureScale Temperatures, AreaUnit Areas)
         settings?.Celsius == true ? TemperatureScale.Celsius : TemperatureScale.Fahrenheit,
         settings?.Hectares == true ? AreaUnit.Hectare : AreaUnit.Acre);
 
+    private const double CelsiusPerFahrenheit = 5 / 9.0;
+    private const double FreezingF = 32;
+
+    private bool IsCelsius => Temperatures == TemperatureScale.Celsius;
+
+    public string DegreesUnit => IsCelsius ? "°C" : "°F";
+
+    public string DegreeDaysUnit => IsCelsius ? "°C-days" : "°F-days";
+
+    /// <param name="valueF">°F, or null.</param>
+    /// <returns>In these units, to a tenth.</returns>
+    public double? Degrees(double? valueF) => !IsCelsius ? valueF : Tenths((valueF - FreezingF) * CelsiusPerFahrenheit);
+
+    /// <param name="valueF">°F-days, or null.</param>
+    /// <returns>In these units, to a tenth.</returns>
+    public double? DegreeDays(double? valueF) => !IsCelsius ? valueF : Tenths(valueF * CelsiusPerFahrenheit);
+
+    private static double? Tenths(double? value) => value is { } known ? Math.Round(known, 1) : null;
+
     /// <summary>The sentence with its temperatures and areas in these units, and its days as the region of the request writes them.</summary>
     public string In(string text) => DayWords.In(AreaWords.In(TemperatureWords.In(text, Temperatures), Areas));
 }
