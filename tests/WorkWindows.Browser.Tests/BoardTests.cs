@@ -51,18 +51,15 @@ public sealed class BoardTests(SiteFixture site)
     {
         await using var visit = await OpenDemoAsync("desktop", "/plan");
 
-        // As if the search took long.
-        var found = new TaskCompletionSource();
-        await visit.Page.RouteAsync("**/plan*", async route =>
-        {
-            if (route.Request.Method == "POST")
-                await found.Task;
-            await route.ContinueAsync();
-        });
-        var pressed = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Propose a plan" }).ClickAsync();
+        var propose = visit.Page.GetByRole(AriaRole.Button, new() { Name = "Propose a plan" });
+        // Sent nowhere at first, as if the search took long.
+        await visit.Page.EvaluateAsync(
+            "() => document.querySelector('form[data-long]').addEventListener('submit', event => event.preventDefault())");
+        await propose.ClickAsync();
         await Expect(visit.Page.Locator(".busy")).ToContainTextAsync("Looking for the best plan");
-        found.SetResult();
-        await pressed;
+        await Expect(propose).ToBeDisabledAsync();
+        await visit.Page.ReloadAsync();
+        await propose.ClickAsync();
 
         await Expect(visit.Page.GetByRole(AriaRole.Heading, new() { Name = "What changes" })).ToBeVisibleAsync();
         await Expect(visit.Page.GetByRole(AriaRole.Button, new() { Name = "Publish it" })).ToBeVisibleAsync();
