@@ -68,7 +68,19 @@ public static class CrewDay
 
     /// <summary>Hours of a crew's day that the drive to a task and back leaves.</summary>
     public static double HoursLeft(PlanCase plan, PlanTask task, PlanCrew crew) =>
-        crew.HoursPerDay - plan.Travel.RoundTripMinutes(crew.Base, task.Place) / MinutesPerHour;
+        HoursLeft(plan, task, crew, []);
+
+    /// <summary>Hours that a crew's other work of a day, with each of its drives there and back, leaves for a task.</summary>
+    /// <param name="plan">The case.</param>
+    /// <param name="task">The task.</param>
+    /// <param name="crew">The crew.</param>
+    /// <param name="beside">The crew's other bookings of the day.</param>
+    public static double HoursLeft(PlanCase plan, PlanTask task, PlanCrew crew, IReadOnlyCollection<Booking> beside)
+    {
+        var places = beside.Select(booking => plan.Tasks.First(one => one.Id == booking.TaskId).Place).Append(task.Place).Distinct();
+        return crew.HoursPerDay - beside.Sum(booking => booking.Hours)
+            - places.Sum(place => plan.Travel.RoundTripMinutes(crew.Base, place)) / MinutesPerHour;
+    }
 
     private static bool Holds(PlanMember member, string skill, LocalDate day) =>
         member.Certificates.Any(held => held.Title == skill && !(day > held.ValidUntil));

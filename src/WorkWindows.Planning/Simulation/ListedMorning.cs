@@ -11,8 +11,6 @@ namespace WorkWindows.Planning.Simulation;
 /// <param name="order">Puts the tasks that are left into the order of the list.</param>
 internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<PlanTask>> order) : IMorning
 {
-    private const double MinutesPerHour = 60;
-
     public IReadOnlyList<Booking> Choose(PlayedSeason season, int day)
     {
         if (season.From(day, []) is not { } rest)
@@ -41,9 +39,7 @@ internal sealed class ListedMorning(Func<IEnumerable<PlanTask>, IEnumerable<Plan
             return null;
         var mine = chosen.FindAll(booking => booking.CrewId == crew.Id);
         var places = mine.Select(booking => rest.Tasks.First(one => one.Id == booking.TaskId).Place).Append(task.Place).Distinct();
-        var room = crew.HoursPerDay - mine.Sum(booking => booking.Hours)
-            - places.Sum(place => rest.Travel.RoundTripMinutes(crew.Base, place)) / MinutesPerHour;
-        var hours = Math.Min(crew.HoursOf(task), room);
+        var hours = Math.Min(crew.HoursOf(task), CrewDay.HoursLeft(rest, task, crew, mine));
         if (hours < Math.Min(CrewDay.ShortestHours, crew.HoursOf(task)) || (crew.Base is null && places.Count() > 1))
             return null;
         var booking = new Booking(task.Id, crew.Id, day, hours, mine.Count)

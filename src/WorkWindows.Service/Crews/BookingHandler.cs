@@ -21,8 +21,6 @@ public sealed class BookingHandler(
     /// <summary>No further ahead than chances are told.</summary>
     private const int LongestAheadDays = 366;
 
-    private const double MinutesPerHour = 60;
-
     public async Task<Change<Booking>> AddAsync(BookingForm form, CancellationToken cancellation)
     {
         await using var change = await OrganizationChange.BeginAsync(db, organization, cancellation);
@@ -106,7 +104,7 @@ public sealed class BookingHandler(
         var broken = PlanCheck.Broken(input.Case, ordered).Except(PlanCheck.Broken(input.Case, before)).ToList();
         if (broken.Count > 0)
         {
-            var names = await NamesAsync(cancellation);
+            var names = await db.NamesAsync(cancellation);
             var says = broken.Select(one => PlanWords.Of(one, input, names)).Distinct().ToArray();
             return Change.Conflict<Booking>(string.Join(" ", says), ("conflicts", says));
         }
@@ -149,21 +147,12 @@ public sealed class BookingHandler(
             ? 1
             : crew.PaceAt(task) / input.Case.Crews.First(one => one.Id == $"{former.CrewId}").PaceAt(task);
         var left = TaskProgress.Left(input.Case, task, crew, others.Where(one => one.TaskId == task.Id));
+        var beside = others.Where(one => one.CrewId == crew.Id && one.Day == wanted.Day).ToList();
         return wanted with
         {
-            Hours = wanted.Hours > 0 ? wanted.Hours * moved : Math.Min(left, Room(input.Case, task, crew, [.. others.Where(one => one.CrewId == crew.Id && one.Day == wanted.Day)])),
+            Hours = wanted.Hours > 0 ? wanted.Hours * moved : Math.Min(left, CrewDay.HoursLeft(input.Case, task, crew, beside)),
             Members = [.. crew.Present(wanted.Day).Select(member => member.Id)],
         };
-    }
-
-    /// <summary>Hours that the crew's other work of the day, and the drives there and back, leave.</summary>
-    private static double Room(
-        PlanCase plan, PlanTask task, PlanCrew crew, IReadOnlyCollection<PlanBooking> beside)
-    {
-        var elsewhere = beside.Select(one => plan.Tasks.First(other => other.Id == one.TaskId).Place).Distinct()
-            .Where(place => place != task.Place);
-        return CrewDay.HoursLeft(plan, task, crew) - beside.Sum(one => one.Hours)
-            - elsewhere.Sum(place => plan.Travel.RoundTripMinutes(crew.Base, place)) / MinutesPerHour;
     }
 
     /// <summary>The order of a crew's day may be another with one task more.</summary>
@@ -174,9 +163,4 @@ public sealed class BookingHandler(
         foreach (var row in await db.Bookings.Where(row => days.Contains(row.Day)).ToListAsync(cancellation))
             row.Place = places.GetValueOrDefault((row.TaskId, row.Day), row.Place);
     }
-
-    private async Task<Dictionary<Guid, string>> NamesAsync(CancellationToken cancellation) =>
-        (await db.People.Select(person => new { person.Id, Name = person.DisplayName })
-            .Concat(db.Equipment.Select(piece => new { piece.Id, piece.Name })).ToListAsync(cancellation))
-        .ToDictionary(one => one.Id, one => one.Name);
 }

@@ -46,9 +46,9 @@ public sealed class PlanHandler(
         var days = DaySpan.Between(
             today, LocalDate.Max(today.PlusDays((form.Days ?? UsualDays) - 1), booked ?? today));
         var input = await reader.ReadAsync(days, cancellation);
-        var names = await NamesAsync(cancellation);
+        var names = await db.NamesAsync(cancellation);
         var made = CrewPlanner.Plan(input.Case, Limits with { Seed = form.Seed ?? 1 });
-        var content = new PlanContent(
+        var content = DayWords.Stored(() => new PlanContent(
             made.Bookings,
             [.. made.LeftOut.Select(left => new LeftOutRow(
                 Guid.Parse(left.TaskId), PlanWords.Title(left.TaskId, input), PlanWords.LeftOut(left, input)))],
@@ -56,7 +56,7 @@ public sealed class PlanHandler(
                 .Select(one => DifferenceWords.Of(one, input))],
             Math.Round(made.Objective, 1), Math.Round(Math.Max(made.Bound, made.Objective), 1), Math.Round(made.Gap * 100, 1),
             Math.Round(made.ExpectedBenefit, 1), Math.Round(made.TravelMinutes / 60, 1), made.Seed, input.Case.Weights,
-            [.. PlanCheck.Broken(input.Case, input.Case.Fixed).Select(one => PlanWords.Of(one, input, names)).Distinct()]);
+            [.. PlanCheck.Broken(input.Case, input.Case.Fixed).Select(one => PlanWords.Of(one, input, names)).Distinct()]));
         var plan = new StoredPlan
         {
             ProposedAt = clock.GetCurrentInstant(),
@@ -93,7 +93,7 @@ public sealed class PlanHandler(
         ];
         if (coming.Any(one => !input.Tasks.ContainsKey(Guid.Parse(one.TaskId)) || !input.Crews.ContainsKey(Guid.Parse(one.CrewId))))
             return Change.Conflict<StoredPlan>("Work of the plan is done, or a crew is gone. Plan anew.");
-        var names = await NamesAsync(cancellation);
+        var names = await db.NamesAsync(cancellation);
         var broken = PlanCheck.Broken(input.Case, coming).Except(PlanCheck.Broken(input.Case, input.Case.Fixed))
             .Select(one => PlanWords.Of(one, input, names)).Distinct().ToArray();
         if (broken.Length > 0)
@@ -120,11 +120,6 @@ public sealed class PlanHandler(
         await db.SaveChangesAsync(cancellation);
         return Change.Done(plan);
     }
-
-    private Task<Dictionary<Guid, string>> NamesAsync(CancellationToken cancellation) =>
-        db.People.Select(person => new { person.Id, Name = person.DisplayName })
-            .Concat(db.Equipment.Select(piece => new { piece.Id, piece.Name }))
-            .ToDictionaryAsync(one => one.Id, one => one.Name, cancellation);
 
     /// <summary>A booking that stays as it was is not written anew, so that calendars do not show it as changed.</summary>
     private async Task ReplaceAsync(

@@ -48,11 +48,12 @@ public sealed class PlanReader(
         var paces = await hours.PacesAsync(cancellation);
         var times = await hours.OfAsync(rows.Values, paces, cancellation);
         var rules = await db.FollowUpsAsync(cancellation);
-        var doneToday = await DoneOnBookedDayAsync(today, cancellation);
+        var doneToday = await DoneOnBookedDayAsync(rows, paces, today, cancellation);
         PlanTask[] tasks =
         [
             .. inputs.Select(input => TaskOf(
-                input, rows[input.Task.Id], practices.GetValueOrDefault(input.Task.Practice.Id), times[input.Task.Id].Left + doneToday.GetValueOrDefault(input.Task.Id), Earliest(rows[input.Task.Id], rows, rules, today),
+                input, rows[input.Task.Id], practices.GetValueOrDefault(input.Task.Practice.Id),
+                times[input.Task.Id].LeftWith(doneToday[input.Task.Id].Sum()), Earliest(rows[input.Task.Id], rows, rules, today),
                 days, today, rows.ContainsKey)),
         ];
         var absences = await db.Absences.AsNoTracking()
@@ -108,11 +109,18 @@ public sealed class PlanReader(
             ? LocalDate.Max(row.NotBefore ?? LocalDate.MinIsoValue, rule.Due(today).From)
             : row.NotBefore;
 
-    /// <summary>Hours of one person that were recorded today of work that is booked today: the booking stands for them.</summary>
-    private Task<Dictionary<Guid, double>> DoneOnBookedDayAsync(LocalDate today, CancellationToken cancellation) =>
-        db.WorkRecords.Where(record => record.Day == today && db.Bookings.Any(row => row.TaskId == record.TaskId && row.Day == today))
-            .GroupBy(record => record.TaskId).Select(records => new { records.Key, Hours = records.Sum(record => record.PersonHours) })
-            .ToDictionaryAsync(row => row.Key, row => (double)row.Hours, cancellation);
+    /// <summary>
+    /// Hours at the usual pace that were recorded today of work that is booked today, by task: the booking stands for them.
+    /// </summary>
+    private async Task<ILookup<Guid, double>> DoneOnBookedDayAsync(
+        Dictionary<Guid, PlannedTask> open, Paces paces, LocalDate today, CancellationToken cancellation) =>
+        (await db.WorkRecords
+            .Where(record => record.Day == today && db.Bookings.Any(row => row.TaskId == record.TaskId && row.Day == today))
+            .Select(record => new { record.TaskId, record.CrewId, record.PersonHours }).ToListAsync(cancellation))
+        .Where(record => open.ContainsKey(record.TaskId))
+        .ToLookup(
+            record => record.TaskId,
+            record => (double)record.PersonHours / paces.Of(record.CrewId, open[record.TaskId].PracticeId));
 
     private async Task<ImmutableArray<PlanCrew>> CrewsAsync(
         List<Crew> crews, List<Absence> absences, Paces paces, DaySpan days, CancellationToken cancellation)

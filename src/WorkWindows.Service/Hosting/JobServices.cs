@@ -20,6 +20,9 @@ public static class JobServices
         builder.Services.AddSingleton<JobStorage>(scope => new PostgreSqlStorage(
             new NpgsqlConnectionFactory(
                 scope.GetRequiredService<DatabaseServer>().Address.App, JobsInDatabase), JobsInDatabase));
+        // What jobs write is stored or sent, and has nothing of the region of whoever began them.
+        foreach (var filter in GlobalJobFilters.Filters.Where(filter => filter.Instance is CaptureCultureAttribute).ToList())
+            GlobalJobFilters.Filters.Remove(filter.Instance);
         builder.Services.AddHangfire((scope, hangfire) => hangfire
             .SetDataCompatibilityLevel(CompatibilityLevel.Version_180)
             .UseSimpleAssemblyNameTypeSerializer()

@@ -1,4 +1,4 @@
-using WorkWindows.Service.Windows;
+using UnitsNet.Units;
 
 namespace WorkWindows.Service.Maps;
 

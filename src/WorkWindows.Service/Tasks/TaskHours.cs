@@ -17,7 +17,11 @@ public sealed record TaskTime(HoursEstimate Estimate, double Pace, double Record
     private const double LeastLeft = 1;
 
     /// <summary>What is left of it, hours of one person at the pace that is usual.</summary>
-    public double Left => Math.Max(LeastLeft, Estimate.Middle * Pace - Done);
+    public double Left => LeftWith(0);
+
+    /// <summary>The same where some of what was recorded is still counted as work to come.</summary>
+    /// <param name="hours">So much of <see cref="Done"/>.</param>
+    public double LeftWith(double hours) => Math.Max(LeastLeft, Estimate.Middle * Pace - Done + hours);
 
     public ValueRange Range => Estimate.PersonHours * Pace;
 }

@@ -30,6 +30,21 @@ public static partial class DayWords
 
     private static bool IsMonthFirst => CultureInfo.CurrentCulture.Name == MonthFirst;
 
+    /// <summary>What is stored has the day first, whoever's request it is made in.</summary>
+    public static T Stored<T>(Func<T> make)
+    {
+        var asked = CultureInfo.CurrentCulture;
+        CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
+        try
+        {
+            return make();
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = asked;
+        }
+    }
+
     /// <summary>As in Thu 26 Nov, or Thu Nov 26.</summary>
     public static string Of(LocalDate day) => (IsMonthFirst ? ShortMonthFirst : Short).Format(day);
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using NodaTime;
 using Shouldly;
+using UnitsNet.Units;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Notices.Choices;
 using WorkWindows.Service.Records;

@@ -1,3 +1,5 @@
+using UnitsNet;
+using UnitsNet.Units;
 using WorkWindows.Engine.Rules;
 using WorkWindows.Service.Windows;
 
@@ -11,9 +13,6 @@ public sealed record PersonUnits(TemperatureScale Temperatures, AreaUnit Areas)
         settings?.Celsius == true ? TemperatureScale.Celsius : TemperatureScale.Fahrenheit,
         settings?.Hectares == true ? AreaUnit.Hectare : AreaUnit.Acre);
 
-    private const double CelsiusPerFahrenheit = 5 / 9.0;
-    private const double FreezingF = 32;
-
     private bool IsCelsius => Temperatures == TemperatureScale.Celsius;
 
     public string DegreesUnit => IsCelsius ? "°C" : "°F";
@@ -22,14 +21,17 @@ public sealed record PersonUnits(TemperatureScale Temperatures, AreaUnit Areas)
 
     /// <param name="valueF">°F, or null.</param>
     /// <returns>In these units, to a tenth.</returns>
-    public double? Degrees(double? valueF) => !IsCelsius ? valueF : Tenths((valueF - FreezingF) * CelsiusPerFahrenheit);
+    public double? Degrees(double? valueF) => !IsCelsius ? valueF : Tenths(valueF, value => Temperature.FromDegreesFahrenheit(value).DegreesCelsius);
 
     /// <param name="valueF">°F-days, or null.</param>
     /// <returns>In these units, to a tenth.</returns>
-    public double? DegreeDays(double? valueF) => !IsCelsius ? valueF : Tenths(valueF * CelsiusPerFahrenheit);
+    public double? DegreeDays(double? valueF) => !IsCelsius ? valueF : Tenths(valueF, value => TemperatureDelta.FromDegreesFahrenheit(value).DegreesCelsius);
 
-    private static double? Tenths(double? value) => value is { } known ? Math.Round(known, 1) : null;
+    private static double? Tenths(double? value, Func<double, double> turn) =>
+        value is { } known ? Math.Round(turn(known), 1) : null;
 
-    /// <summary>The sentence with its temperatures and areas in these units, and its days as the region of the request writes them.</summary>
+    /// <summary>
+    /// The sentence with its temperatures and areas in these units, and its days as the region of the request writes them.
+    /// </summary>
     public string In(string text) => DayWords.In(AreaWords.In(TemperatureWords.In(text, Temperatures), Areas));
 }

@@ -57,7 +57,7 @@ public sealed class IncidentHandler(
             WhatHappened = fields.WhatHappened,
             WhoWasTold = fields.WhoWasTold,
             Conditions = JsonSerializer.Serialize(
-                IncidentConditions.Of(evaluated, fields.HappenedAt), json.Value.SerializerOptions),
+                DayWords.Stored(() => IncidentConditions.Of(evaluated, fields.HappenedAt)), json.Value.SerializerOptions),
             DecisionHash = decision?.Hash,
             RecordedById = by.PersonId,
             RecordedBy = by.Name,
