@@ -166,6 +166,9 @@ public sealed class HingeSuitabilityTests
         Finding("canopy", middle).Fit.ShouldBe(Fit.Fits);
         Finding("canopy", large).Fit.ShouldBe(Fit.No);
         Finding("canopy", asClass).Fit.ShouldBe(Fit.Unknown);
+        // Hardly a stem of a class from 8 to 16 in takes one.
+        var thick = Of(("sugar maple", 12, 300));
+        Finding("canopy", thick with { Classes = [thick.Classes[0] with { RangeIn = new(8, 16) }] }).Fit.ShouldBe(Fit.No);
     }
 
     private static SuitabilityFinding Finding(string key, Stand stand, params SiteFlag[] flags) =>

@@ -21,6 +21,8 @@ public sealed class PageCallsTests(ServiceFixture service) : IClassFixture<Servi
     private static readonly Instant Now = Instant.FromUtc(2025, 3, 1, 12, 0);
     private static readonly string[] Zones = ["America/Detroit", "America/Chicago", "America/New_York"];
 
+    private static readonly string[] ReviewForms = ["", "/pdf", "/csv"];
+
     /// <summary>Pages that need more than a task, a day, a parcel, a property or a person in their address.</summary>
     private static readonly string[] OfOtherThings =
         ["alarms/{organization:guid}/{call:guid}", "land/{organization:guid}", "unsubscribe/{organization:guid}/{person:guid}/{kind}"];
@@ -42,7 +44,8 @@ public sealed class PageCallsTests(ServiceFixture service) : IClassFixture<Servi
             .. service.Services.GetRequiredService<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
                 .Where(endpoint => endpoint.Metadata.GetMetadata<PageActionDescriptor>() is not null)
                 .Select(endpoint => endpoint.RoutePattern.RawText!.TrimStart('/')).Distinct().Except(OfOtherThings)
-                .Select(route => route.Replace("{date?}", GivenChecklist.Day).Replace("{date}", GivenChecklist.Day).Replace("{id:guid}", $"{Id(route)}")
+                .Select(route => route.Replace("{date?}", GivenChecklist.Day).Replace("{date}", GivenChecklist.Day)
+                    .Replace("{id:guid}", $"{Id(route)}")
                     .Replace("{**path}", "guide.md").Replace("{id}", route switch
                     {
                         "help/rules/{id}" => "oak-wilt.warm-spell",
@@ -50,7 +53,8 @@ public sealed class PageCallsTests(ServiceFixture service) : IClassFixture<Servi
                         _ => "hinge-cut",
                     })),
             $"review/{given.Task}/{GivenChecklist.Day}?replay=true", $"review/{given.Task}/{GivenChecklist.Day}?now=true",
-            $"map?property={property}", $"api/tasks/{given.Task}/windows", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review/pdf", $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review/csv",
+            $"map?property={property}", $"api/tasks/{given.Task}/windows",
+            .. ReviewForms.Select(form => $"api/tasks/{given.Task}/days/{GivenChecklist.Day}/review{form}"),
         ];
 
         var counts = new Dictionary<string, int>();

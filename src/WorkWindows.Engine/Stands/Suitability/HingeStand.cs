@@ -31,11 +31,13 @@ public static class HingeStand
         .. Bats(CoverWithout(stand, limits, Fit.Fits, Fit.WithCare, Fit.Unknown), limits, flags),
     ];
 
-    /// <summary>Of a class that crosses a limit nobody knows how many stems are hinged: all of them, or none.</summary>
+    /// <summary>
+    /// Of a class that crosses a limit nobody knows how many stems are hinged: none of them, or, where its middle may be, all.
+    /// </summary>
     private static ValueRange CoverWithout(Stand stand, HingeLimits limits, params Fit[] hinged)
     {
         return new(
-            stand.Without((stems, _) => stems.Ends.Any(end => IsHinged(stems, end)) ? 1 : 0).CanopyCoverPercent.Low,
+            stand.Without((stems, _) => IsHinged(stems, stems.DbhIn) ? 1 : 0).CanopyCoverPercent.Low,
             stand.Without((stems, _) => stems.Ends.All(end => IsHinged(stems, end)) ? 1 : 0).CanopyCoverPercent.High);
 
         bool IsHinged(StemClass stems, double dbhIn) =>
